@@ -1,0 +1,168 @@
+package random
+
+import (
+	"errors"
+	"fmt"
+	"time"
+)
+
+// Sampler is a time that a station takes: always the same, drawn from a law,
+// or recorded. It is an immutable value; the zero Sampler is a time of 0.
+type Sampler struct {
+	kind   kind
+	fixed  time.Duration   // the value of a fixed time
+	law    Distribution    // in seconds, of a drawn time
+	nanos  float64         // nanoseconds that one second of law stands for
+	values []time.Duration // of a recorded time
+}
+
+type kind uint8
+
+const (
+	fixedKind kind = iota
+	drawnKind
+	recordedKind
+)
+
+// Fixed returns the sampler that always gives d; a negative d counts as 0.
+func Fixed(d time.Duration) Sampler {
+	return Sampler{fixed: min(max(d, 0), Longest)}
+}
+
+// Drawn returns the sampler that draws from a law of seconds. A law without
+// variance becomes a fixed time.
+func Drawn(law Distribution) Sampler {
+	if law.Variance() == 0 {
+		return Fixed(supremum(law.Mean()))
+	}
+	return Sampler{kind: drawnKind, law: law, nanos: 1e9}
+}
+
+// Recorded returns the sampler that replays values (each >= 0) in order, from
+// the first in every replication, and starts over at the end. Values that are
+// all equal become a fixed time.
+func Recorded(values []time.Duration) (Sampler, error) {
+	if len(values) == 0 {
+		return Sampler{}, errors.New("recorded: no values; list at least one")
+	}
+	same := true
+	for i, v := range values {
+		if v < 0 || v > Longest {
+			return Sampler{}, fmt.Errorf("recorded: value %d is %v; give a time from 0 to 73 years", i+1, v)
+		}
+		same = same && v == values[0]
+	}
+	if same {
+		return Fixed(values[0]), nil
+	}
+	return Sampler{kind: recordedKind, values: append([]time.Duration(nil), values...)}, nil
+}
+
+// Draw returns one time, rounded to the nanosecond, never negative. A fixed
+// time uses no random number and any other exactly one. A Sampler has no
+// position in a recorded sequence, so it draws any one of its values; a Source
+// replays them in order.
+func (s Sampler) Draw(stream *Stream) time.Duration {
+	switch s.kind {
+	case fixedKind:
+		return s.fixed
+	case drawnKind:
+		return nanoseconds(float64(s.nanos * s.law.Quantile(stream.Uniform())))
+	}
+	return s.values[int(float64(stream.Uniform()*float64(len(s.values))))]
+}
+
+// Fixed reports whether the time is always the same.
+func (s Sampler) Fixed() bool { return s.kind == fixedKind }
+
+// Mean returns the expectation, rounded to the nanosecond. That of a recorded
+// time is the average of its values.
+func (s Sampler) Mean() time.Duration {
+	switch s.kind {
+	case fixedKind:
+		return s.fixed
+	case drawnKind:
+		return nanoseconds(float64(s.nanos * s.law.Mean()))
+	}
+	return nanoseconds(float64(s.meanSeconds() * 1e9))
+}
+
+// Variance returns the variance in seconds squared. That of a recorded time is
+// the average squared distance from the average.
+func (s Sampler) Variance() float64 {
+	switch s.kind {
+	case fixedKind:
+		return 0
+	case drawnKind:
+		return float64(squared(s.nanos/1e9) * s.law.Variance())
+	}
+	mean, sum := s.meanSeconds(), 0.0
+	for _, v := range s.values {
+		sum += squared(v.Seconds() - mean)
+	}
+	return sum / float64(len(s.values))
+}
+
+func (s Sampler) meanSeconds() float64 {
+	sum := 0.0
+	for _, v := range s.values {
+		sum += v.Seconds()
+	}
+	return sum / float64(len(s.values))
+}
+
+// Min returns the shortest time that can be drawn.
+func (s Sampler) Min() time.Duration {
+	return s.end(0, func(a, b time.Duration) time.Duration { return min(a, b) })
+}
+
+// Max returns the longest time that can be drawn, Longest if there is no limit.
+func (s Sampler) Max() time.Duration {
+	return s.end(1, func(a, b time.Duration) time.Duration { return max(a, b) })
+}
+
+func (s Sampler) end(p float64, further func(a, b time.Duration) time.Duration) time.Duration {
+	switch s.kind {
+	case fixedKind:
+		return s.fixed
+	case drawnKind:
+		return supremum(float64(s.nanos / 1e9 * s.law.Quantile(p)))
+	}
+	at := s.values[0]
+	for _, v := range s.values {
+		at = further(at, v)
+	}
+	return at
+}
+
+// Scale returns a sampler of k times the values, with the same luck. It panics
+// unless k is finite and >= 0.
+func (s Sampler) Scale(k float64) Sampler {
+	checkScale(k)
+	switch {
+	case k == 0:
+		return Sampler{}
+	case s.kind == fixedKind:
+		return Sampler{fixed: scaled(s.fixed, k)}
+	case s.kind == drawnKind:
+		return Sampler{kind: drawnKind, law: s.law, nanos: float64(s.nanos * k)}
+	}
+	values := make([]time.Duration, len(s.values))
+	for i, v := range s.values {
+		values[i] = scaled(v, k)
+	}
+	return Sampler{kind: recordedKind, values: values}
+}
+
+// String describes the time, such as "1.2s" or "exponential(mean 20) s".
+func (s Sampler) String() string {
+	switch {
+	case s.kind == fixedKind:
+		return s.fixed.String()
+	case s.kind == recordedKind:
+		return fmt.Sprintf("recorded(%d values, %v to %v)", len(s.values), s.Min(), s.Max())
+	case s.nanos == 1e9:
+		return s.law.String() + " s"
+	}
+	return fmt.Sprintf("%.6g x %v s", s.nanos/1e9, s.law)
+}
