@@ -26,10 +26,13 @@ func Normal(mean, sd float64) (Distribution, error) {
 
 // Quantile inverts the truncated law from whichever end is nearer.
 func (d truncated) Quantile(p float64) float64 {
-	z := 0.0
-	if p <= 0.5 {
+	var z float64
+	switch {
+	case p <= 0:
+		return 0
+	case p <= 0.5:
 		z = normalQuantile(muladd(p, d.above, d.below))
-	} else {
+	default:
 		z = -normalQuantile(float64((1 - p) * d.above))
 	}
 	return max(0, muladd(d.sd, z, d.mean))
