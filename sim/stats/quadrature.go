@@ -38,33 +38,23 @@ func weighted(points int, lo, hi float64, density func(float64) float64) rule {
 	return r
 }
 
+// negligible is the share of a density that a rule may leave out.
+const negligible = 1e-18
+
 // chiRule is quadrature over a chi variable with df >= 1 degrees of freedom
-// (the root of a chi-square), whose density s^(df-1) exp(-s^2/2) is smooth
-// down to zero. Seven away from the mode there is nothing left of it.
+// (the root of a chi-square). Its points are even in log s, where the density
+// is s^df exp(-s^2/2), because the integrands turn at a multiple of s that
+// may be small. Seven above the mode there is nothing left of it.
 func chiRule(df float64, points int) rule {
 	const reach = 7
-	mode := math.Sqrt(df - 1)
-	return weighted(points, math.Max(0, mode-reach), mode+reach, func(s float64) float64 {
-		if df == 1 {
-			return math.Exp(-s * s / 2)
-		}
-		return math.Exp((df-1)*math.Log(s/mode) - (s*s-mode*mode)/2)
+	mode := math.Sqrt(df)
+	lo := math.Max(math.Pow(negligible, 1/df), mode-reach)
+	r := weighted(points, math.Log(lo), math.Log(mode+reach), func(v float64) float64 {
+		s := math.Exp(v)
+		return math.Exp(df*(v-math.Log(mode)) - (s*s-df)/2)
 	})
-}
-
-// studentRule is quadrature over Student's t with df >= 1 degrees of
-// freedom. With t = sqrt(df) tan(angle) its density is cos(angle)^(df-1),
-// which is smooth and has no long tail.
-func studentRule(df float64, points int) rule {
-	edge := math.Pi / 2
-	if df > 1 {
-		edge = math.Acos(math.Pow(1e-18, 1/(df-1)))
-	}
-	r := weighted(points, -edge, edge, func(angle float64) float64 {
-		return math.Pow(math.Cos(angle), df-1)
-	})
-	for i, angle := range r.at {
-		r.at[i] = math.Sqrt(df) * math.Tan(angle)
+	for i, v := range r.at {
+		r.at[i] = math.Exp(v)
 	}
 	return r
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -19,7 +20,7 @@ func RinottH(k, n0 int, pStar float64) (float64, error) {
 		return 0, err
 	}
 	df := float64(n0 - 1)
-	chi := chiRule(df, 96)
+	chi := chiRule(df, 128)
 	return increasingRoot(pStar, func(h float64) float64 {
 		return chi.integrate(func(y float64) float64 {
 			one := chi.integrate(func(x float64) float64 {
@@ -53,14 +54,31 @@ func DudewiczDalalH(k, n0 int, pStar float64) (float64, error) {
 	if err := checkTwoStage(k, n0, pStar); err != nil {
 		return 0, err
 	}
-	df := float64(n0 - 1)
-	t := studentRule(df, 128)
-	student := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: df}
+	student := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(n0 - 1)}
 	return increasingRoot(pStar, func(h float64) float64 {
-		return t.integrate(func(t float64) float64 {
-			return math.Pow(student.CDF(t+h), float64(k-1))
-		})
+		return allBeaten(student, h, k-1)
 	}), nil
+}
+
+// allBeaten is the probability that all of the given number of independent
+// Student variables stay below another one plus h, the integral over t of
+// F(t+h)^others f(t). It is taken in two parts that meet halfway between the
+// turning points 0 of f and -h of F, each even in asinh of the distance from
+// its turning point, for the tails are long when there are few degrees of
+// freedom.
+func allBeaten(student distuv.StudentsT, h float64, others int) float64 {
+	const points = 160
+	edge := math.Sqrt(student.Nu * (math.Pow(negligible, -2/student.Nu) - 1))
+	integrand := func(t float64) float64 {
+		return math.Pow(student.CDF(t+h), float64(others)) * student.Prob(t)
+	}
+	right := quad.Fixed(func(v float64) float64 {
+		return integrand(math.Sinh(v)) * math.Cosh(v)
+	}, math.Asinh(-h/2), math.Asinh(edge), points, nil, 0)
+	left := quad.Fixed(func(v float64) float64 {
+		return integrand(math.Sinh(v)-h) * math.Cosh(v)
+	}, math.Asinh(-edge), math.Asinh(h/2), points, nil, 0)
+	return right + left
 }
 
 // DudewiczDalalSize is the total replications of a system with first-stage
