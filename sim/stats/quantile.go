@@ -15,7 +15,7 @@ func Quantile(sorted []float64, p float64) float64 {
 	if i+1 >= len(sorted) {
 		return sorted[len(sorted)-1]
 	}
-	return sorted[i] + (at-float64(i))*(sorted[i+1]-sorted[i])
+	return sorted[i] + float64((at-float64(i))*(sorted[i+1]-sorted[i]))
 }
 
 // QuantileInterval is the interval between two order statistics that holds
