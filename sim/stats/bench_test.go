@@ -1,6 +1,7 @@
 package stats_test
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"dwellcast/sim/stats"
@@ -48,5 +49,25 @@ func BenchmarkMSER5(b *testing.B) {
 	}
 	for b.Loop() {
 		stats.MSER5(xs)
+	}
+}
+
+// A whole selection among 100 level systems, the slowest case.
+func BenchmarkKN100(b *testing.B) {
+	random := rand.New(rand.NewPCG(1, 1))
+	for b.Loop() {
+		kn, err := stats.NewKN(100, 20, 0.05, 0.5)
+		if err != nil {
+			b.Fatal(err)
+		}
+		for done := false; !done; _, done = kn.Selected() {
+			outputs := make([]float64, len(kn.Surviving()))
+			for i := range outputs {
+				outputs[i] = random.NormFloat64()
+			}
+			if _, err := kn.Add(outputs); err != nil {
+				b.Fatal(err)
+			}
+		}
 	}
 }
