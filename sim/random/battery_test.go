@@ -51,6 +51,33 @@ func TestQuantileAgainstReference(t *testing.T) {
 	}
 }
 
+// Far in the upper tail the reference's survival function must be 1-p again.
+func TestUpperTailAgainstReference(t *testing.T) {
+	survival := map[string]func(float64) float64{
+		"exponential":      distuv.Exponential{Rate: 1. / 20}.Survival,
+		"erlang 4":         distuv.Gamma{Alpha: 4, Beta: 4. / 3}.Survival,
+		"gamma cv 2":       distuv.Gamma{Alpha: 0.25, Beta: 0.025}.Survival,
+		"gamma cv 0.1":     distuv.Gamma{Alpha: 100, Beta: 10}.Survival,
+		"weibull early":    distuv.Weibull{K: 0.6, Lambda: 30}.Survival,
+		"lognormal median": distuv.LogNormal{Mu: math.Log(40), Sigma: 0.5}.Survival,
+		"normal half":      func(x float64) float64 { return 2 * distuv.Normal{Sigma: 2}.Survival(x) },
+	}
+	for _, l := range laws(t) {
+		f, listed := survival[l.name]
+		if !listed {
+			continue
+		}
+		for e := -53; e < -1; e++ {
+			beyond := math.Ldexp(1, e)
+			x := l.d.Quantile(1 - beyond)
+			tol := 1e-10*beyond + f(x*(1-4e-16)) - f(x*(1+4e-16))
+			if got := f(x); math.Abs(got-beyond) > tol {
+				t.Errorf("%s: reference leaves %.17g beyond %g, want %.17g", l.name, got, x, beyond)
+			}
+		}
+	}
+}
+
 // checkStep wants the reference to step over p at x.
 func checkStep(t *testing.T, l law, p, x float64) {
 	t.Helper()

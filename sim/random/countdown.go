@@ -15,7 +15,7 @@ type Countdown struct {
 }
 
 // Never is the count of an event that does not come.
-const Never = math.MaxInt64
+const Never int64 = math.MaxInt64
 
 // PerAct returns the countdown to an event with the same chance p at every act,
 // 0 <= p <= 1: 0 never comes, 1 comes every time.
@@ -54,7 +54,7 @@ func (c Countdown) Mean() float64 {
 
 func wholeCount(n float64) int64 {
 	switch {
-	case n >= Never:
+	case n >= float64(Never):
 		return Never
 	case n > 1:
 		return int64(n)

@@ -1,9 +1,6 @@
 package random
 
-import (
-	"math"
-	"time"
-)
+import "time"
 
 // Longest is the longest time that is ever drawn, about 73 years; longer values
 // are cut to it, so that a clock of nanoseconds can add several.
@@ -34,12 +31,4 @@ func checkScale(k float64) {
 	if !finite(k) || k < 0 {
 		panic("random: a time can be scaled only by a finite number of 0 or more")
 	}
-}
-
-// supremum returns the largest duration for a quantile at 1.
-func supremum(seconds float64) time.Duration {
-	if math.IsInf(seconds, 1) {
-		return Longest
-	}
-	return nanoseconds(float64(seconds * 1e9))
 }

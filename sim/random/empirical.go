@@ -65,12 +65,12 @@ func checkWeighted(values, weights []float64) error {
 
 // newEmpirical lays out the values at the given indices, which are in rising
 // order of value.
-func newEmpirical(values, weights []float64, order []int) empirical {
+func newEmpirical(values, weights []float64, order []int) *empirical {
 	total := 0.0
 	for _, i := range order {
 		total += weights[i]
 	}
-	d := empirical{values: make([]float64, len(order)), cumulative: make([]float64, len(order))}
+	d := &empirical{values: make([]float64, len(order)), cumulative: make([]float64, len(order))}
 	sum := 0.0
 	for n, i := range order {
 		sum += weights[i]
@@ -86,7 +86,7 @@ func newEmpirical(values, weights []float64, order []int) empirical {
 	return d
 }
 
-func (d empirical) Quantile(p float64) float64 {
+func (d *empirical) Quantile(p float64) float64 {
 	low, high := 0, len(d.values)-1
 	for low < high {
 		middle := (low + high) / 2
@@ -99,8 +99,8 @@ func (d empirical) Quantile(p float64) float64 {
 	return d.values[low]
 }
 
-func (d empirical) Mean() float64     { return d.mean }
-func (d empirical) Variance() float64 { return d.variance }
-func (d empirical) String() string {
+func (d *empirical) Mean() float64     { return d.mean }
+func (d *empirical) Variance() float64 { return d.variance }
+func (d *empirical) String() string {
 	return fmt.Sprintf("empirical(%d values, %g to %g)", len(d.values), d.values[0], d.values[len(d.values)-1])
 }

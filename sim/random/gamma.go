@@ -50,8 +50,8 @@ func GammaShapeScale(shape, scale float64) (Distribution, error) {
 	return newGamma(shape, float64(shape*scale), fmt.Sprintf("gamma(shape %g, scale %g)", shape, scale)), nil
 }
 
-func newGamma(shape, mean float64, name string) gamma {
-	d := gamma{shape: shape, mean: mean, name: name}
+func newGamma(shape, mean float64, name string) *gamma {
+	d := &gamma{shape: shape, mean: mean, name: name}
 	if shape != 1 {
 		d.table = newGammaTable(standardGamma(shape))
 	}
@@ -60,7 +60,7 @@ func newGamma(shape, mean float64, name string) gamma {
 
 // Quantile reads the table for every p that a Stream can draw, and solves for
 // the rest.
-func (d gamma) Quantile(p float64) float64 {
+func (d *gamma) Quantile(p float64) float64 {
 	switch {
 	case d.table == nil:
 		return float64(d.mean * unitExponential(p))
@@ -72,6 +72,6 @@ func (d gamma) Quantile(p float64) float64 {
 	return float64(d.mean * exp(d.table.logRatio(p)))
 }
 
-func (d gamma) Mean() float64     { return d.mean }
-func (d gamma) Variance() float64 { return float64(d.mean*d.mean) / d.shape }
-func (d gamma) String() string    { return d.name }
+func (d *gamma) Mean() float64     { return d.mean }
+func (d *gamma) Variance() float64 { return float64(d.mean*d.mean) / d.shape }
+func (d *gamma) String() string    { return d.name }

@@ -21,13 +21,13 @@ func Geometric(mean, step float64) (Distribution, error) {
 	if mean < step {
 		return nil, fmt.Errorf("geometric: mean %g is below the step %g; give a mean of at least one step", mean, step)
 	}
-	return geometric{mean, step, stepRate(step / mean)}, nil
+	return &geometric{mean, step, stepRate(step / mean)}, nil
 }
 
-func (d geometric) Quantile(p float64) float64 { return float64(d.step * geometricSteps(p, d.rate)) }
-func (d geometric) Mean() float64              { return d.mean }
-func (d geometric) Variance() float64          { return float64(d.mean * (d.mean - d.step)) }
-func (d geometric) String() string {
+func (d *geometric) Quantile(p float64) float64 { return float64(d.step * geometricSteps(p, d.rate)) }
+func (d *geometric) Mean() float64              { return d.mean }
+func (d *geometric) Variance() float64          { return float64(d.mean * (d.mean - d.step)) }
+func (d *geometric) String() string {
 	return fmt.Sprintf("geometric(mean %g, step %g)", d.mean, d.step)
 }
 

@@ -57,7 +57,7 @@ func (g gammaLaw) fraction(x float64) float64 {
 		c = b + a/c
 		change := float64(c * d)
 		h = float64(h * change)
-		if change > 1-0x1p-52 && change < 1+0x1p-52 {
+		if !(math.Abs(change-1) > 0x1p-52) {
 			break
 		}
 	}

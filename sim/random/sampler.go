@@ -3,6 +3,7 @@ package random
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -33,7 +34,7 @@ func Fixed(d time.Duration) Sampler {
 // variance becomes a fixed time.
 func Drawn(law Distribution) Sampler {
 	if law.Variance() == 0 {
-		return Fixed(supremum(law.Mean()))
+		return Fixed(nanoseconds(float64(law.Mean() * 1e9)))
 	}
 	return Sampler{kind: drawnKind, law: law, nanos: 1e9}
 }
@@ -55,7 +56,7 @@ func Recorded(values []time.Duration) (Sampler, error) {
 	if same {
 		return Fixed(values[0]), nil
 	}
-	return Sampler{kind: recordedKind, values: append([]time.Duration(nil), values...)}, nil
+	return Sampler{kind: recordedKind, values: slices.Clone(values)}, nil
 }
 
 // Draw returns one time, rounded to the nanosecond, never negative. A fixed
@@ -113,26 +114,26 @@ func (s Sampler) meanSeconds() float64 {
 
 // Min returns the shortest time that can be drawn.
 func (s Sampler) Min() time.Duration {
-	return s.end(0, func(a, b time.Duration) time.Duration { return min(a, b) })
+	if s.kind == recordedKind {
+		return slices.Min(s.values)
+	}
+	return s.end(0)
 }
 
 // Max returns the longest time that can be drawn, Longest if there is no limit.
 func (s Sampler) Max() time.Duration {
-	return s.end(1, func(a, b time.Duration) time.Duration { return max(a, b) })
+	if s.kind == recordedKind {
+		return slices.Max(s.values)
+	}
+	return s.end(1)
 }
 
-func (s Sampler) end(p float64, further func(a, b time.Duration) time.Duration) time.Duration {
-	switch s.kind {
-	case fixedKind:
+// end returns the quantile at p of a time that is not recorded.
+func (s Sampler) end(p float64) time.Duration {
+	if s.kind == fixedKind {
 		return s.fixed
-	case drawnKind:
-		return supremum(float64(s.nanos / 1e9 * s.law.Quantile(p)))
 	}
-	at := s.values[0]
-	for _, v := range s.values {
-		at = further(at, v)
-	}
-	return at
+	return nanoseconds(float64(s.nanos * s.law.Quantile(p)))
 }
 
 // Scale returns a sampler of k times the values, with the same luck. It panics

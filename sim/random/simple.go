@@ -30,18 +30,18 @@ func Uniform(low, high float64) (Distribution, error) {
 		ordered("uniform", "low", low, "high", high)); err != nil {
 		return nil, err
 	}
-	return uniform{low, high}, nil
+	return &uniform{low, high}, nil
 }
 
-func (d uniform) Quantile(p float64) float64 {
-	if p > 0.5 {
-		return d.high - float64((1-p)*(d.high-d.low))
+func (d *uniform) Quantile(p float64) float64 {
+	if p >= 1 {
+		return d.high
 	}
-	return d.low + float64(p*(d.high-d.low))
+	return min(d.high, d.low+float64(p*(d.high-d.low)))
 }
-func (d uniform) Mean() float64     { return d.low + (d.high-d.low)/2 }
-func (d uniform) Variance() float64 { return (d.high - d.low) * (d.high - d.low) / 12 }
-func (d uniform) String() string    { return fmt.Sprintf("uniform(low %g, high %g)", d.low, d.high) }
+func (d *uniform) Mean() float64     { return d.low + (d.high-d.low)/2 }
+func (d *uniform) Variance() float64 { return (d.high - d.low) * (d.high - d.low) / 12 }
+func (d *uniform) String() string    { return fmt.Sprintf("uniform(low %g, high %g)", d.low, d.high) }
 
 // triangular rises from low to likely and falls to high.
 type triangular struct{ low, likely, high float64 }
@@ -54,10 +54,10 @@ func Triangular(low, likely, high float64) (Distribution, error) {
 		ordered(law, "low", low, "likely", likely), ordered(law, "likely", likely, "high", high)); err != nil {
 		return nil, err
 	}
-	return triangular{low, likely, high}, nil
+	return &triangular{low, likely, high}, nil
 }
 
-func (d triangular) Quantile(p float64) float64 {
+func (d *triangular) Quantile(p float64) float64 {
 	width, rise := d.high-d.low, d.likely-d.low
 	if float64(p*width) < rise {
 		return d.low + math.Sqrt(float64(float64(p*width)*rise))
@@ -65,14 +65,14 @@ func (d triangular) Quantile(p float64) float64 {
 	return d.high - math.Sqrt(float64(float64((1-p)*width)*(d.high-d.likely)))
 }
 
-func (d triangular) Mean() float64 { return d.likely + (d.low-d.likely+d.high-d.likely)/3 }
+func (d *triangular) Mean() float64 { return d.likely + (d.low-d.likely+d.high-d.likely)/3 }
 
-func (d triangular) Variance() float64 {
+func (d *triangular) Variance() float64 {
 	rise, fall := d.likely-d.low, d.high-d.likely
 	return (float64(rise*rise) + float64(rise*fall) + float64(fall*fall)) / 18
 }
 
-func (d triangular) String() string {
+func (d *triangular) String() string {
 	return fmt.Sprintf("triangular(low %g, likely %g, high %g)", d.low, d.likely, d.high)
 }
 

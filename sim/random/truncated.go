@@ -21,11 +21,11 @@ func Normal(mean, sd float64) (Distribution, error) {
 		return nil, err
 	}
 	above, below := normalTails(mean / sd)
-	return truncated{mean, sd, below, above}, nil
+	return &truncated{mean, sd, below, above}, nil
 }
 
 // Quantile inverts the truncated law from whichever end is nearer.
-func (d truncated) Quantile(p float64) float64 {
+func (d *truncated) Quantile(p float64) float64 {
 	var z float64
 	switch {
 	case p <= 0:
@@ -40,19 +40,19 @@ func (d truncated) Quantile(p float64) float64 {
 
 // Mean returns mean + sd h with h the hazard of the standard normal law at the
 // cut (Johnson, Kotz and Balakrishnan 1994, section 13.10; from memory).
-func (d truncated) Mean() float64 { return muladd(d.sd, d.hazard(), d.mean) }
+func (d *truncated) Mean() float64 { return muladd(d.sd, d.hazard(), d.mean) }
 
 // Variance returns sd^2 (1 + a h - h^2), a = -mean/sd the standardised cut
 // (same source).
-func (d truncated) Variance() float64 {
+func (d *truncated) Variance() float64 {
 	h := d.hazard()
 	share := 1 - float64(h*(h+d.mean/d.sd))
 	return float64(squared(d.sd) * share)
 }
 
-func (d truncated) hazard() float64 { return normalDensity(d.mean/d.sd) / d.above }
+func (d *truncated) hazard() float64 { return normalDensity(d.mean/d.sd) / d.above }
 
-func (d truncated) String() string { return fmt.Sprintf("normal(mean %g, sd %g)", d.mean, d.sd) }
+func (d *truncated) String() string { return fmt.Sprintf("normal(mean %g, sd %g)", d.mean, d.sd) }
 
 // normalDensity returns the standard normal density.
 func normalDensity(z float64) float64 { return exp(-squared(z)/2) / rootTwoPi }

@@ -9,6 +9,7 @@ import (
 type weibull struct {
 	scale, shape float64
 	mean, cv     float64
+	name         string
 }
 
 // Limits of the Weibull law: shapes from 0.1 (a cv of about 430) to 1000.
@@ -26,7 +27,8 @@ func WeibullShapeScale(shape, scale float64) (Distribution, error) {
 		positive("weibull", "scale", scale)); err != nil {
 		return nil, err
 	}
-	return weibull{scale, shape, float64(scale * exp(logGamma1p(1/shape))), weibullCV(shape)}, nil
+	return &weibull{scale, shape, float64(scale * weibullUnitMean(shape)), weibullCV(shape),
+		fmt.Sprintf("weibull(shape %g, scale %g)", shape, scale)}, nil
 }
 
 // Weibull returns the Weibull law with the given mean (> 0) and coefficient of
@@ -38,10 +40,11 @@ func Weibull(mean, cv float64) (Distribution, error) {
 		return nil, err
 	}
 	shape := weibullShape(cv)
-	return weibull{mean / exp(logGamma1p(1/shape)), shape, mean, cv}, nil
+	return &weibull{mean / weibullUnitMean(shape), shape, mean, cv,
+		fmt.Sprintf("weibull(mean %g, cv %g)", mean, cv)}, nil
 }
 
-func (d weibull) Quantile(p float64) float64 {
+func (d *weibull) Quantile(p float64) float64 {
 	e := unitExponential(p)
 	if d.shape == 1 {
 		return float64(d.scale * e)
@@ -49,10 +52,16 @@ func (d weibull) Quantile(p float64) float64 {
 	return float64(d.scale * pow(e, 1/d.shape))
 }
 
-func (d weibull) Mean() float64     { return d.mean }
-func (d weibull) Variance() float64 { return squared(float64(d.mean * d.cv)) }
-func (d weibull) String() string {
-	return fmt.Sprintf("weibull(shape %.6g, scale %.6g)", d.shape, d.scale)
+func (d *weibull) Mean() float64     { return d.mean }
+func (d *weibull) Variance() float64 { return squared(float64(d.mean * d.cv)) }
+func (d *weibull) String() string    { return d.name }
+
+// weibullUnitMean returns the mean for scale 1, Gamma(1+1/shape).
+func weibullUnitMean(shape float64) float64 {
+	if shape == 1 {
+		return 1
+	}
+	return exp(logGamma1p(1 / shape))
 }
 
 // weibullCV returns the coefficient of variation for a shape.
