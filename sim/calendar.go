@@ -1,0 +1,95 @@
+// Package sim is a small discrete-event kernel: a clock with its calendar of events, processes that wait on it, buffers
+// that hand things from process to process, and a crew that is called. It knows nothing of carton lines.
+//
+// Time is whole nanoseconds since the start, so that the same model gives the same answer on any processor; events of one
+// instant happen in the order in which they were scheduled.
+package sim
+
+import (
+	"math"
+	"time"
+)
+
+const never = time.Duration(math.MaxInt64)
+
+// Calendar is the clock and the events to come. The zero value is not usable; call NewCalendar.
+type Calendar struct {
+	now     time.Duration
+	horizon time.Duration
+	// quiet is the first instant at which something other than the running process may happen.
+	quiet     time.Duration
+	events    []event // latest first, so that the next one is at the end
+	processes []*Process
+	fault     error
+}
+
+type event struct {
+	at     time.Duration
+	to     *Process
+	ticket uint32
+}
+
+// NewCalendar returns an empty calendar at time zero.
+func NewCalendar() *Calendar { return &Calendar{quiet: never} }
+
+// Now is the time since the start.
+func (c *Calendar) Now() time.Duration { return c.now }
+
+// Quiet returns the first instant at which an event is due or the run ends: until then the running process is alone.
+func (c *Calendar) Quiet() time.Duration { return c.quiet }
+
+// Run advances the clock to the horizon, event by event. It returns a *Fault when a process panicked and ErrStuck when
+// every process waits for another. Processes keep their place, so a later call with a later horizon goes on from there.
+func (c *Calendar) Run(horizon time.Duration) error {
+	c.horizon = horizon
+	for {
+		n := len(c.events)
+		if n == 0 {
+			return ErrStuck
+		}
+		next := c.events[n-1]
+		if next.at > horizon {
+			c.now = horizon
+			return nil
+		}
+		c.events = c.events[:n-1]
+		if next.ticket != next.to.ticket {
+			continue // the process was woken by something else meanwhile
+		}
+		c.now = next.at
+		c.listen()
+		next.to.resume()
+		if c.fault != nil {
+			return c.fault
+		}
+	}
+}
+
+// Reset ends all processes and empties the calendar, keeping its memory.
+func (c *Calendar) Reset() {
+	for _, p := range c.processes {
+		p.stop()
+	}
+	clear(c.processes)
+	clear(c.events[:cap(c.events)])
+	*c = Calendar{quiet: never, events: c.events[:0], processes: c.processes[:0]}
+}
+
+func (c *Calendar) schedule(at time.Duration, p *Process) {
+	c.events = append(c.events, event{})
+	i := len(c.events) - 1
+	for i > 0 && c.events[i-1].at <= at {
+		c.events[i] = c.events[i-1]
+		i--
+	}
+	c.events[i] = event{at, p, p.ticket}
+	c.listen()
+}
+
+// listen keeps quiet in step with the next event and the horizon.
+func (c *Calendar) listen() {
+	c.quiet = c.horizon + 1
+	if n := len(c.events); n > 0 && c.events[n-1].at < c.quiet {
+		c.quiet = c.events[n-1].at
+	}
+}

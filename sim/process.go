@@ -1,0 +1,121 @@
+package sim
+
+import (
+	"errors"
+	"fmt"
+	"iter"
+	"runtime/debug"
+	"time"
+)
+
+// ErrStuck says that no event is left before the horizon: every process waits for another one.
+var ErrStuck = errors.New("every process waits for another")
+
+// Fault is a panic inside a process.
+type Fault struct {
+	Process string
+	At      time.Duration
+	Value   any
+	Stack   []byte
+}
+
+// Error names the process and the time.
+func (f *Fault) Error() string {
+	return fmt.Sprintf("process %q failed at %v: %v\n%s", f.Process, f.At, f.Value, f.Stack)
+}
+
+// Process is a function that waits: it runs on a coroutine and gives way to others in Wait and Park.
+type Process struct {
+	Name     string
+	calendar *Calendar
+	next     func() (struct{}, bool)
+	stop     func()
+	giveWay  func(struct{}) bool
+	// ticket tells a wake-up meant for this wait from a stale one.
+	ticket uint32
+	parked bool
+}
+
+// ended unwinds a process whose calendar was reset.
+type ended struct{}
+
+// Start schedules body to begin at the present time.
+func (c *Calendar) Start(name string, body func(p *Process)) *Process {
+	p := &Process{Name: name, calendar: c}
+	p.next, p.stop = iter.Pull(func(yield func(struct{}) bool) {
+		defer p.catch()
+		p.giveWay = yield
+		body(p)
+	})
+	c.processes = append(c.processes, p)
+	c.schedule(c.now, p)
+	return p
+}
+
+func (p *Process) catch() {
+	switch value := recover().(type) {
+	case nil, ended:
+	default:
+		p.calendar.fault = &Fault{p.Name, p.calendar.now, value, debug.Stack()}
+	}
+}
+
+func (p *Process) resume() {
+	p.ticket++
+	p.parked = false
+	p.next()
+}
+
+func (p *Process) yield() {
+	if !p.giveWay(struct{}{}) {
+		panic(ended{})
+	}
+}
+
+// Wait lets d pass; d is not negative. When nothing else is due before then, the clock moves in place.
+func (p *Process) Wait(d time.Duration) { p.WaitUntil(p.calendar.now + d) }
+
+// WaitUntil lets the clock reach at; an instant already past is now.
+func (p *Process) WaitUntil(at time.Duration) {
+	c := p.calendar
+	if at <= c.now {
+		return
+	}
+	if at < c.quiet {
+		c.now = at
+		return
+	}
+	c.schedule(at, p)
+	p.yield()
+}
+
+// WaitOrWake lets the clock reach at unless the process is woken before, and says whether it was.
+func (p *Process) WaitOrWake(at time.Duration) (woken bool) {
+	c := p.calendar
+	if at < c.quiet {
+		c.now = max(at, c.now)
+		return false
+	}
+	p.parked = true
+	if at != never {
+		c.schedule(at, p)
+	}
+	p.yield()
+	return c.now < at
+}
+
+// Park waits until another process calls Wake.
+func (p *Process) Park() {
+	p.parked = true
+	p.yield()
+}
+
+// Wake resumes a process that waits in Park or WaitOrWake, after the events already due now. It does nothing to a process
+// that waits for a time of its own, or that was woken at this instant already.
+func (p *Process) Wake() {
+	if p.parked {
+		p.parked = false
+		p.ticket++ // a pending wake-up of WaitOrWake is stale from here on
+		p.calendar.schedule(p.calendar.now, p)
+	}
+}

@@ -1,0 +1,248 @@
+package stations
+
+import (
+	"time"
+
+	"dwellcast/sim"
+)
+
+// set puts the unit, which runs on its own, into a new state; for a wait the reason is found along the line.
+func (u *unit) set(state State, why Reason) {
+	u.settle(u.calendar.Now())
+	waited := u.state == Starved || u.state == Blocked
+	u.state, u.why = state, why
+	if waited {
+		u.blame.end(&u.wait)
+	}
+	if state == Starved || state == Blocked {
+		u.blame.begin(&u.wait, state)
+	}
+	u.blame.changed(u.section)
+}
+
+// doing is what the unit does now: a stop or a lack of material comes before what it would be doing otherwise.
+func (u *unit) doing() (State, Reason) {
+	if n := len(u.standing); n > 0 {
+		s := u.standing[n-1]
+		return s.state(), s.why
+	}
+	if u.state == Starved || u.state == Blocked {
+		return u.state, u.wait.root
+	}
+	return u.state, u.why
+}
+
+// settle accounts for the time since the last change of a unit that runs on its own.
+func (u *unit) settle(now time.Duration) {
+	from := u.since
+	if now <= from {
+		return
+	}
+	u.since = now
+	state, why := u.doing()
+	planned := time.Duration(0)
+	if state.idle() {
+		planned = u.Line.Shift.overlap(from, now)
+	}
+	u.states[Planned] += int64(planned)
+	u.charge(state, why, now-from-planned)
+	if u.section == u.paced {
+		u.lose(from, now, why, planned > 0)
+	}
+	if u.Trace != nil {
+		u.Trace(Stretch{u.spec.Name, u.number, int(u.id), state, from, now})
+	}
+}
+
+// charge adds time to a state, and a wait to what caused it.
+func (u *unit) charge(state State, why Reason, d time.Duration) {
+	u.states[state] += int64(d)
+	switch state {
+	case Starved:
+		u.Tally.Starved[u.station*len(u.reasons.list)+int(why)] += int64(d)
+	case Blocked:
+		u.Tally.Blocked[u.station*len(u.reasons.list)+int(why)] += int64(d)
+	}
+}
+
+// lose notes time beyond the pace as lost, where the line is paced.
+func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
+	from = max(from, u.due)
+	if to <= from {
+		return
+	}
+	lost := to - from
+	if planned {
+		stood := u.Line.Shift.overlap(from, to)
+		u.Tally.Lost[u.plannedReason(from, to)] += int64(stood)
+		lost -= stood
+	}
+	u.Tally.Lost[why] += int64(lost)
+}
+
+func (s *Simulation) plannedReason(from, to time.Duration) Reason {
+	for i, w := range s.Line.Shift.Planned {
+		if from < w.To && to > w.From {
+			return s.reasons.of(PlannedStop, -1, i)
+		}
+	}
+	return s.reasons.of(SettingPace, -1, 0)
+}
+
+// work is one act on the carton in hand: tries until it succeeds or is given up, the stops that it brings, and how the
+// carton comes out of it.
+func (u *unit) work(p *sim.Process) {
+	tries, gaveUp := u.attempt()
+	for range tries {
+		u.pass(p, u.draw())
+	}
+	u.count(Acts, 1)
+	u.stopByCartons(p)
+	switch {
+	case !u.holding.present():
+	case !gaveUp:
+		u.succeed(&u.holding)
+	case u.afterMisses != nil:
+		u.stopHere(p, u.afterMisses)
+		u.succeed(&u.holding)
+	default:
+		u.miss(&u.holding)
+	}
+	for i := range u.stores {
+		u.stores[i].use(1)
+	}
+}
+
+// attempt draws how many tries an act needs, and whether the last of them failed too.
+func (u *unit) attempt() (tries int, gaveUp bool) {
+	tries = 1
+	for u.misses.Hit() {
+		if u.spec.Miss.Tries != Endless && tries >= u.spec.Miss.Tries {
+			return tries, true
+		}
+		tries++
+	}
+	return tries, false
+}
+
+// pass lets an act of length d pass, with the stops that fall into it.
+func (u *unit) pass(p *sim.Process, d time.Duration) {
+	if !u.byRunning && !u.byClock {
+		p.Wait(d)
+		return
+	}
+	left := d
+	for {
+		u.awaitCleared(p)
+		start := u.calendar.Now()
+		p.WaitOrWake(start + min(left, u.nextRun-u.ran))
+		done := u.calendar.Now() - start
+		u.ran += done
+		left -= done
+		if u.ran == u.nextRun {
+			c := u.runStop()
+			u.stopHere(p, c)
+			if c.spec.Repeat {
+				left = d
+			}
+			if !u.holding.present() {
+				return
+			}
+			continue
+		}
+		if left == 0 {
+			return
+		}
+	}
+}
+
+// stopHere makes the unit stand for one stop, and loses the cartons that it costs.
+func (u *unit) stopHere(p *sim.Process, c *stopClock) {
+	u.lostToStop(c)
+	s := u.stop(c, p)
+	for s.to == never {
+		p.Park()
+	}
+}
+
+func (u *unit) awaitCleared(p *sim.Process) {
+	for len(u.standing) > 0 {
+		p.Park()
+	}
+}
+
+func (u *unit) stopByCartons(p *sim.Process) {
+	for i := range u.stops {
+		c := &u.stops[i]
+		if c.spec.Trigger == ByCartons && c.acts.Hit() {
+			u.stopHere(p, c)
+		}
+	}
+}
+
+// lostToStop scraps the carton in hand and, if the stop costs more, the next ones waiting.
+func (u *unit) lostToStop(c *stopClock) {
+	n := c.spec.Scrap
+	if n > 0 && u.holding.present() {
+		u.scrap(&u.holding, c.why)
+		n--
+	}
+	infeed := u.buffers[u.section]
+	for ; n > 0 && infeed != nil && infeed.CanTake(1); n-- {
+		next := infeed.Remove()
+		u.scrap(&next, c.why)
+	}
+}
+
+// scrap loses a carton, or a blank that never became one.
+func (u *unit) scrap(c *carton, why Reason) {
+	if c.id == 0 {
+		u.newCarton()
+	}
+	*c = carton{why: why}
+	u.flow(Scrapped, 1)
+	u.gone(u.section, why, 1)
+}
+
+// miss is an act given up: it leaves no carton, or one that is not good, or loses it.
+func (u *unit) miss(c *carton) {
+	u.count(Misses, 1)
+	switch {
+	case c.id == 0: // the blank was not picked
+		*c = carton{why: u.missed}
+		u.gone(u.section, u.missed, 1)
+	case u.spec.Kind == Offload:
+		u.scrap(c, u.missed)
+	case c.kind == good:
+		c.kind, c.why = reject, u.missed
+	}
+}
+
+// succeed turns a blank into a carton, and may leave it not good.
+func (u *unit) succeed(c *carton) {
+	if c.id == 0 {
+		*c = u.newCarton()
+	}
+	if u.spoils.Hit() && c.kind == good {
+		c.kind, c.why = reject, u.rejected
+		u.count(Rejects, 1)
+	}
+}
+
+// restock stands the unit until every material it needs is there.
+func (u *unit) restock(p *sim.Process) {
+	for i := range u.stores {
+		for u.stores[i].lacking(p) {
+			p.Park()
+		}
+	}
+}
+
+// meanAct is the mean length of an act, without misses.
+func (u *unit) meanAct() time.Duration {
+	var sum time.Duration
+	for _, part := range u.spec.Parts {
+		sum += part.Time.Mean()
+	}
+	return sum
+}

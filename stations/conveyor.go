@@ -1,0 +1,176 @@
+package stations
+
+import (
+	"time"
+
+	"dwellcast/sim"
+)
+
+// conveyor is an indexing conveyor with its stations. It is one process: each cycle it indexes, asks its stations when
+// they will be clear, and waits for the last of them.
+type conveyor struct {
+	*Simulation
+	section int
+	spec    *Conveyor
+	lanes   int
+	units   []*unit
+	infeed  *sim.Buffer[carton]
+	outfeed *sim.Buffer[carton]
+	process *sim.Process
+	paced   bool
+	ends    bool // its last station is the end of the line
+	alone   bool // it is the whole line
+	master  bool // the revolution is timed and no fill station rides on it
+	interr  bool // some station stops by the calendar clock
+	plain   bool // every act is fixed: a cycle may repeat the one before
+
+	places []carton // lanes to a pitch, a ring of pitches
+	head   int      // index of the first place of the ring
+
+	cycling   bool // between an index and all clear; otherwise it waits for a neighbour or a planned stop
+	disturbed bool
+	begun     time.Duration // start of this cycle
+	allClear  time.Duration // when the last station was clear
+	ready     time.Duration // when the next index may begin
+	last      *unit         // the last station to be clear
+	limit     Reason        // what holds up the next index, as far as known
+	due       time.Duration // when the pace wants the next cycle
+
+	wait  wait
+	since time.Duration // start of the present wait
+	state State
+	why   Reason
+}
+
+func newConveyor(s *Simulation, section int, g Group) *conveyor {
+	c := &conveyor{Simulation: s, section: section, spec: &s.Line.Conveyors[g.Conveyor], lanes: s.Line.Lanes,
+		infeed: s.buffers[section], plain: true, paced: s.Line.Setting > 0}
+	c.wait = wait{section: section, settle: c.settleWait}
+	if section+1 < len(s.buffers) {
+		c.outfeed = s.buffers[section+1]
+	}
+	c.ends = c.outfeed == nil
+	c.alone = len(s.buffers) == 1
+	c.master = c.spec.Revolution > 0
+	at := 0
+	for i := g.First; i <= g.Last; i++ {
+		u := newUnit(s, i, 0, section)
+		u.belt = c
+		u.robots = make([]time.Duration, u.spec.Units)
+		if i > g.First {
+			at += u.spec.Feed.Pitches
+		}
+		u.at = at
+		if u.spec.Kind == Erect {
+			at += u.spec.Turns
+		}
+		c.interr = c.interr || u.byClock
+		c.plain = c.plain && u.fixed >= 0 && u.spec.Away == 0 && u.spec.Units == 1
+		if u.spec.Kind == Fill {
+			c.master = false
+		}
+		c.units = append(c.units, u)
+	}
+	c.places = make([]carton, (at+c.spec.RunOut+1)*c.lanes)
+	s.units = append(s.units, c.units...)
+	return c
+}
+
+func (c *conveyor) reset() {
+	for _, u := range c.units {
+		u.reset()
+	}
+	filling := c.reasons.of(Filling, -1, 0)
+	for i := range c.places {
+		c.places[i] = carton{why: filling}
+	}
+	c.head, c.cycling, c.disturbed = 0, false, false
+	c.begun, c.allClear, c.ready, c.due, c.since = 0, 0, 0, 0, 0
+	c.state, c.why, c.limit = Paced, c.setting, c.setting
+	c.last = c.units[0]
+}
+
+func (c *conveyor) start() {
+	c.process = c.calendar.Start("conveyor of "+c.units[0].name, c.run)
+	for _, u := range c.units {
+		u.process = c.process
+	}
+}
+
+// run is the cycle of the conveyor and all that stands on it.
+func (c *conveyor) run(p *sim.Process) {
+	for {
+		c.awaitTurn(p)
+		c.index()
+		c.act()
+		c.awaitClear(p)
+		c.account(c.ready, 1)
+		c.repeat(p)
+	}
+}
+
+// pitches is the number of pitches from the first station's place to the end of the run-out.
+func (c *conveyor) pitches() int { return len(c.places) / c.lanes }
+
+// place returns the place of a lane on a pitch, counted from the head of the conveyor.
+func (c *conveyor) place(pitch, lane int) *carton {
+	i := c.head + pitch*c.lanes + lane
+	if i >= len(c.places) {
+		i -= len(c.places)
+	}
+	return &c.places[i]
+}
+
+// present counts the cartons on a pitch.
+func (c *conveyor) present(pitch int) int {
+	n := 0
+	for lane := range c.lanes {
+		if c.place(pitch, lane).present() {
+			n++
+		}
+	}
+	return n
+}
+
+func (c *conveyor) cartons(visit func(carton)) {
+	for _, place := range c.places {
+		visit(place)
+	}
+}
+
+// nominal is the mean cycle when nothing disturbs it and nothing paces it.
+func (c *conveyor) nominal() time.Duration {
+	cycle := c.spec.Index
+	for _, u := range c.units {
+		cycle = max(cycle, c.spec.Index+u.meanAct())
+	}
+	return max(cycle, c.spec.Revolution)
+}
+
+// reason says what holds the conveyor up, to a neighbour downstream (-1, looking up the line) or upstream (1).
+func (c *conveyor) reason(direction int) (State, Reason) {
+	if !c.cycling {
+		if c.state == Starved || c.state == Blocked {
+			return c.state, c.wait.root
+		}
+		return c.state, c.why
+	}
+	if last := c.pitches() - 1; direction < 0 && c.present(last) == 0 {
+		return Working, c.place(last, 0).why
+	}
+	for _, u := range c.units {
+		if n := len(u.standing); n > 0 {
+			return u.standing[n-1].state(), u.standing[n-1].why
+		}
+	}
+	return Working, c.limit
+}
+
+func (c *conveyor) standing() *stand {
+	for _, u := range c.units {
+		if n := len(u.standing); n > 0 {
+			return u.standing[n-1]
+		}
+	}
+	return nil
+}

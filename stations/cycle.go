@@ -1,0 +1,180 @@
+package stations
+
+import (
+	"time"
+
+	"dwellcast/sim"
+)
+
+// index moves every carton on by one pitch, the last into the buffer behind and new ones onto the first pitch.
+func (c *conveyor) index() {
+	c.scrapStood()
+	c.begun = c.calendar.Now()
+	c.due = c.begun + c.pace
+	c.cycling = true
+	last := c.pitches() - 1
+	for lane := range c.lanes {
+		if place := c.place(last, lane); place.present() {
+			c.outfeed.Add(*place, c.spec.Index)
+		}
+	}
+	c.head -= c.lanes
+	if c.head < 0 {
+		c.head += len(c.places)
+	}
+	if c.section == c.Simulation.paced {
+		c.flow(Slots, int64(c.lanes))
+	}
+	for lane := range c.lanes {
+		*c.place(0, lane) = c.next()
+	}
+}
+
+// next is what comes onto the first pitch: a blank before an erector, a carton, or nothing if the buffer has none.
+func (c *conveyor) next() carton {
+	switch {
+	case c.infeed == nil && c.units[0].spec.Kind == Erect:
+		return carton{kind: good}
+	case c.infeed == nil:
+		return c.newCarton()
+	case c.infeed.CanTake(1):
+		return c.infeed.Remove()
+	}
+	why, _ := c.blame.find(c.section, Starved)
+	c.gone(c.section, why, 1)
+	return carton{why: why}
+}
+
+// scrapStood loses the cartons that have stood in a station for too long.
+func (c *conveyor) scrapStood() {
+	stood := c.calendar.Now() - c.begun - c.spec.Index
+	for _, u := range c.units {
+		if u.spec.StandLimit == 0 || stood <= u.spec.StandLimit {
+			continue
+		}
+		for lane := range c.lanes {
+			if place := c.place(u.at, lane); place.present() {
+				u.scrap(place, u.stood)
+			}
+		}
+	}
+}
+
+// act asks every station what it does in this cycle and when it will be clear.
+func (c *conveyor) act() {
+	stands := c.begun + c.spec.Index
+	c.allClear, c.last, c.disturbed = stands, nil, c.interr
+	for _, u := range c.units {
+		u.past, u.agenda = u.past[:0], u.agenda[:0]
+		u.act, u.loaded, u.id = 0, false, 0
+		if n := c.present(u.at); n > 0 {
+			u.loaded = true
+			c.actOn(u)
+			u.id = c.place(u.at, 0).id
+		} else if u.spec.ActsEmpty {
+			u.act = u.draw()
+		}
+		u.clear = stands + u.act
+		if c.last == nil || u.clear > c.allClear {
+			c.allClear, c.last = u.clear, u
+		}
+	}
+}
+
+// actOn draws a station's act on the pitch before it, and notes what will disturb it.
+func (c *conveyor) actOn(u *unit) {
+	tries := 1
+	u.handled = 0
+	for lane := range c.lanes {
+		place := c.place(u.at, lane)
+		if !place.present() {
+			continue
+		}
+		for i := range u.stops {
+			if s := &u.stops[i]; s.spec.Trigger == ByCartons && s.acts.Hit() {
+				u.agenda = append(u.agenda, mark{at: atEnd, stop: s})
+			}
+		}
+		n, gaveUp := u.attempt()
+		u.handled++
+		tries = max(tries, n)
+		switch {
+		case !gaveUp:
+			u.succeed(place)
+		case u.afterMisses != nil:
+			u.agenda = append(u.agenda, mark{at: atEnd, stop: u.afterMisses})
+			u.succeed(place)
+		default:
+			if place.id == 0 {
+				u.handled--
+			}
+			u.miss(place)
+		}
+	}
+	u.count(Acts, 1)
+	for range tries {
+		u.act += u.draw()
+	}
+	if u.spec.Away > 0 || len(u.robots) > 1 {
+		u.act = c.byRobot(u, u.act)
+	}
+	for i := range u.stores {
+		if u.stores[i].level <= 0 {
+			u.agenda = append(u.agenda, mark{at: 0, store: &u.stores[i]})
+		}
+	}
+	if u.byRunning {
+		u.agendaByRunning(c.spec.Index)
+	}
+	if len(u.agenda) > 0 {
+		c.disturbed = true
+	}
+}
+
+// byRobot lets the next free robot do the act, and returns when its gripper no longer holds up the conveyor.
+func (c *conveyor) byRobot(u *unit, cycle time.Duration) time.Duration {
+	stands := c.begun + c.spec.Index
+	next := 0
+	for i, back := range u.robots {
+		if back < u.robots[next] {
+			next = i
+		}
+	}
+	start := max(stands, u.robots[next])
+	u.robots[next] = start + cycle
+	away := cycle
+	if u.spec.Away > 0 {
+		away = min(u.spec.Away, cycle)
+	}
+	return start - stands + away
+}
+
+// findReady works out when the next index may begin, and what decides it.
+func (c *conveyor) findReady() {
+	c.ready, c.limit = c.allClear, c.last.slow
+	if m := c.begun + c.spec.Revolution; c.master && c.spec.Release == WhenClear && m > c.ready {
+		c.ready, c.limit = m, c.slowMaster
+	}
+	if c.paced && c.due >= c.ready {
+		c.ready, c.limit = c.due, c.setting
+	}
+}
+
+// awaitClear waits until every station has reported clear and the pace and the master have run out.
+func (c *conveyor) awaitClear(p *sim.Process) {
+	c.findReady()
+	c.blame.changed(c.section)
+	if !c.disturbed {
+		p.WaitUntil(c.ready)
+		return
+	}
+	c.beginSteps()
+	for {
+		c.step(p)
+		c.findReady()
+		p.WaitOrWake(c.ready)
+		if c.calendar.Now() >= c.ready && c.standing() == nil {
+			return
+		}
+	}
+}

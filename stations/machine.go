@@ -1,0 +1,184 @@
+package stations
+
+import (
+	"time"
+
+	"dwellcast/sim"
+)
+
+// machine is a station that runs on its own, with one or more identical units working side by side.
+type machine struct {
+	*Simulation
+	section int
+	units   []*unit
+	infeed  *sim.Buffer[carton] // nil at the head of the line, which never lacks cartons
+	outfeed *sim.Buffer[carton] // nil at the end of the line, which can always discharge
+	paced   bool
+}
+
+func newMachine(s *Simulation, section, station int) *machine {
+	m := &machine{Simulation: s, section: section, infeed: s.buffers[section]}
+	if section+1 < len(s.buffers) {
+		m.outfeed = s.buffers[section+1]
+	}
+	m.paced = section == s.paced && s.Line.Setting > 0
+	for n := range s.Line.Stations[station].Units {
+		u := newUnit(s, station, n, section)
+		u.wait = wait{section: section, settle: u.settle}
+		m.units = append(m.units, u)
+	}
+	s.units = append(s.units, m.units...)
+	return m
+}
+
+func (m *machine) reset() {
+	for _, u := range m.units {
+		u.reset()
+	}
+}
+
+func (m *machine) start() {
+	for _, u := range m.units {
+		u.process = m.calendar.Start(u.name, func(p *sim.Process) { m.run(u, p) })
+	}
+}
+
+// run is the machine's cycle.
+func (m *machine) run(u *unit, p *sim.Process) {
+	for {
+		m.awaitTurn(u, p)
+		m.take(u, p)
+		u.restock(p)
+		u.work(p)
+		m.deliver(u, p)
+	}
+}
+
+// awaitTurn lets the pace period of the last cycle run out, where the setting paces it, and a planned stop pass.
+func (m *machine) awaitTurn(u *unit, p *sim.Process) {
+	u.settle(m.calendar.Now())
+	u.id = 0
+	early := m.paced && m.calendar.Now() < u.due
+	m.countCycle(u, early)
+	if early {
+		u.set(Paced, m.setting)
+		p.WaitUntil(u.due)
+	}
+	if w := m.Line.Shift.window(m.calendar.Now()); w >= 0 {
+		u.set(Planned, m.reasons.of(PlannedStop, -1, w))
+	}
+	m.awaitProduction(p)
+	u.settle(m.calendar.Now())
+	u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
+}
+
+func (m *machine) countCycle(u *unit, early bool) {
+	if !u.begun {
+		u.begun = true
+		return
+	}
+	m.Tally.Cycles[m.section]++
+	if early {
+		m.Tally.PacedCycles[m.section]++
+	} else {
+		u.count(LastClear, 1)
+	}
+}
+
+// take waits for a carton and takes it in hand; the head of the line never lacks one.
+func (m *machine) take(u *unit, p *sim.Process) {
+	switch {
+	case m.infeed == nil:
+		u.holding = m.supply(u)
+	case m.infeed.CanTake(1):
+		u.holding = m.infeed.Remove()
+	default:
+		u.set(Starved, 0)
+		m.infeed.Await(p, 1)
+		m.awaitProduction(p)
+		u.holding = m.infeed.Remove()
+	}
+	u.set(Working, u.slow)
+	u.id = u.holding.id
+	u.taken = m.calendar.Now()
+}
+
+// supply is a blank for an erector, which becomes a carton by its act, and a carton for any other head of a line.
+func (m *machine) supply(u *unit) carton {
+	if m.Simulation.paced == m.section {
+		m.flow(Slots, 1)
+	}
+	if u.spec.Kind == Erect {
+		return carton{kind: good}
+	}
+	return m.newCarton()
+}
+
+// deliver puts the carton where it goes next, waiting for room there.
+func (m *machine) deliver(u *unit, p *sim.Process) {
+	c := u.holding
+	u.id = c.id
+	switch {
+	case !c.present():
+	case c.kind == reject && u.spec.Ejects, m.outfeed == nil:
+		if m.stoodTooLong(u) {
+			break
+		}
+		m.leave(m.section, c)
+	case m.outfeed.CanPut(1):
+		if !m.stoodTooLong(u) {
+			m.outfeed.Add(c, 0)
+		}
+	case u.spec.StandLimit > 0:
+		u.set(Blocked, 0)
+		for !m.outfeed.CanPut(1) {
+			m.outfeed.AwaitRoom(p, 1)
+		}
+		if !m.stoodTooLong(u) {
+			m.outfeed.Add(c, 0)
+		}
+	default:
+		u.set(Blocked, 0)
+		u.holding = carton{} // it waits in the buffer's queue, and is counted there
+		m.outfeed.Put(p, c)
+	}
+	u.holding = carton{}
+	if u.state == Blocked {
+		u.set(Working, u.slow)
+	}
+}
+
+func (m *machine) stoodTooLong(u *unit) bool {
+	if u.spec.StandLimit == 0 || m.calendar.Now()-u.taken <= u.spec.StandLimit {
+		return false
+	}
+	u.scrap(&u.holding, u.stood)
+	return true
+}
+
+func (m *machine) reason(int) (State, Reason) {
+	for _, u := range m.units {
+		if state, why := u.doing(); state != Starved && state != Blocked {
+			return state, why
+		}
+	}
+	return m.units[0].doing()
+}
+
+func (m *machine) close(end time.Duration) {
+	for _, u := range m.units {
+		u.settle(end)
+	}
+}
+
+func (m *machine) cartons(visit func(carton)) {
+	for _, u := range m.units {
+		if u.holding.id != 0 {
+			visit(u.holding)
+		}
+	}
+}
+
+func (m *machine) nominal() time.Duration {
+	return m.units[0].meanAct() / time.Duration(len(m.units))
+}

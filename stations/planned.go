@@ -1,0 +1,40 @@
+package stations
+
+import "time"
+
+// overlap returns how much of [from, to) lies in planned stops.
+func (s *Shift) overlap(from, to time.Duration) time.Duration {
+	var sum time.Duration
+	for i := range s.Planned {
+		w := &s.Planned[i]
+		if to <= w.From {
+			break
+		}
+		sum += max(0, min(to, w.To)-max(from, w.From))
+	}
+	return sum
+}
+
+// window returns the index of the planned stop that the instant lies in, or -1.
+func (s *Shift) window(at time.Duration) int {
+	for i := range s.Planned {
+		w := &s.Planned[i]
+		if at < w.From {
+			break
+		}
+		if at < w.To {
+			return i
+		}
+	}
+	return -1
+}
+
+// nextPlanned returns the start of the first planned stop after the instant, or the end of the shift.
+func (s *Shift) nextPlanned(at time.Duration) time.Duration {
+	for i := range s.Planned {
+		if from := s.Planned[i].From; from > at {
+			return from
+		}
+	}
+	return s.Length
+}

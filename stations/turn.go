@@ -1,0 +1,132 @@
+package stations
+
+import (
+	"time"
+
+	"dwellcast/sim"
+)
+
+// awaitTurn waits until the conveyor may index: no planned stop, no station standing, a carton for the first pitch, room
+// behind the last, and the master at its zero if it never stops.
+func (c *conveyor) awaitTurn(p *sim.Process) {
+	for {
+		c.awaitPlan(p)
+		switch {
+		case c.starved():
+			c.awaitNeighbour(p, Starved)
+		case c.blocked():
+			c.awaitNeighbour(p, Blocked)
+		case c.interr && c.standing() != nil:
+			c.hold(Interlocked, c.standing().why)
+			p.Park()
+			c.release()
+		case c.toZero() > 0:
+			c.hold(Paced, c.reasons.of(CamGate, -1, 0))
+			p.Wait(c.toZero())
+			c.release()
+		default:
+			return
+		}
+	}
+}
+
+// awaitPlan lets a planned stop pass, and never returns once the shift is over.
+func (c *conveyor) awaitPlan(p *sim.Process) {
+	if w := c.Line.Shift.window(c.calendar.Now()); w >= 0 {
+		c.hold(Planned, c.reasons.of(PlannedStop, -1, w))
+		p.WaitUntil(c.Line.Shift.Planned[w].To)
+		c.release()
+	}
+	c.awaitProduction(p)
+}
+
+func (c *conveyor) starved() bool {
+	return c.infeed != nil && !c.spec.RunsEmpty && !c.infeed.CanTake(c.lanes)
+}
+
+func (c *conveyor) blocked() bool {
+	if c.outfeed == nil {
+		return false
+	}
+	n := c.present(c.pitches() - 1)
+	return n > 0 && !c.outfeed.CanPut(n)
+}
+
+// toZero is the time to the next zero of a master that never stops; at the zero itself it is 0.
+func (c *conveyor) toZero() time.Duration {
+	if c.spec.Release != AtCamZero {
+		return 0
+	}
+	past := c.calendar.Now() % c.spec.Revolution
+	if past == 0 {
+		return 0
+	}
+	return c.spec.Revolution - past
+}
+
+// awaitNeighbour waits for cartons from the buffer before, or for room in the one behind.
+func (c *conveyor) awaitNeighbour(p *sim.Process, state State) {
+	c.hold(state, 0)
+	if state == Starved {
+		c.infeed.Await(p, c.lanes)
+	} else {
+		c.outfeed.AwaitRoom(p, c.present(c.pitches()-1))
+	}
+	c.release()
+}
+
+// hold begins a wait of the whole conveyor.
+func (c *conveyor) hold(state State, why Reason) {
+	c.state, c.why, c.since = state, why, c.calendar.Now()
+	if state == Starved || state == Blocked {
+		c.blame.begin(&c.wait, state)
+	}
+	c.blame.changed(c.section)
+}
+
+// release ends it.
+func (c *conveyor) release() {
+	c.settleWait(c.calendar.Now())
+	waited := c.state == Starved || c.state == Blocked
+	c.state, c.why = Paced, c.setting
+	if waited {
+		c.blame.end(&c.wait)
+	}
+	c.blame.changed(c.section)
+}
+
+// settleWait accounts for the time that the whole conveyor has waited since the last change.
+func (c *conveyor) settleWait(now time.Duration) {
+	from := c.since
+	if c.cycling || now <= from {
+		return
+	}
+	c.since = now
+	_, why := c.reason(1)
+	planned := time.Duration(0)
+	if c.state.idle() {
+		planned = c.Line.Shift.overlap(from, now)
+	}
+	for _, u := range c.units {
+		state := c.state
+		if n := len(u.standing); n > 0 {
+			state = u.standing[n-1].state()
+			u.charge(state, why, now-from)
+		} else {
+			u.states[Planned] += int64(planned)
+			u.charge(state, why, now-from-planned)
+		}
+		u.trace(state, from, now)
+	}
+	if c.section == c.Simulation.paced {
+		c.units[0].due = c.due
+		c.units[0].lose(from, now, why, planned > 0)
+	}
+}
+
+// trace tells of a stretch of time of a station on a conveyor.
+func (u *unit) trace(state State, from, to time.Duration) {
+	if u.Trace != nil && to > from {
+		u.Trace(Stretch{u.spec.Name, 0, int(u.id), state, from, to})
+	}
+}

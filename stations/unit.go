@@ -1,0 +1,205 @@
+package stations
+
+import (
+	"strconv"
+	"time"
+
+	"dwellcast/sim"
+	"dwellcast/sim/random"
+)
+
+// unit is one physical machine of a station: its own act times, its own luck, its own stops and materials.
+type unit struct {
+	*Simulation
+	spec    *Station
+	station int
+	number  int
+	section int
+	name    string // of the station, with a number when it has several units
+
+	parts  []random.Source
+	fixed  time.Duration // the whole act when every part is fixed, or -1
+	misses random.Trials
+	spoils random.Trials
+	react  random.Source
+	stops  []stopClock
+	// ran is working time so far; nextRun is the earliest at which a stop by running time falls due.
+	ran, nextRun time.Duration
+	byRunning    bool // it has stops by running time
+	byClock      bool // it has stops by the calendar clock
+	afterMisses  *stopClock
+	stores       []store
+
+	standing []*stand // stops that it is in now
+
+	slow, missed, rejected, stood Reason
+
+	states []int64 // view into the tally
+
+	// Of a unit that runs on its own (machine.go).
+	state   State
+	why     Reason
+	since   time.Duration
+	due     time.Duration // when the pace wants the next cycle to begin
+	holding carton
+	taken   time.Duration // when it was taken in hand
+	begun   bool          // it has begun a cycle
+	id      int32         // of the carton that it is busy with, for the trace
+	wait    wait
+	process *sim.Process // that runs it; its conveyor's, if it stands on one
+	belt    *conveyor    // nil when it runs on its own
+
+	// Of a unit on a conveyor (conveyor.go).
+	at       int           // its place, counted in pitches from the head
+	act      time.Duration // length of this cycle's act
+	progress time.Duration // of the act, when the cycle is disturbed
+	asOf     time.Duration
+	agenda   []mark
+	clear    time.Duration // when it reports clear; the act's end in an undisturbed cycle
+	loaded   bool          // a carton stands before it
+	handled  int           // cartons of this act that use up materials
+	cleared  bool
+	robots   []time.Duration // when each parallel robot is back
+	past     []*stand        // stops that ended in this cycle
+}
+
+// stopClock counts down to the next stop of one cause.
+type stopClock struct {
+	spec  *Stop
+	why   Reason
+	acts  random.Trials
+	every random.Source
+	clear random.Source
+	next  time.Duration // working time at which a stop by running time falls due
+}
+
+// newUnit builds unit number n of station i.
+func newUnit(s *Simulation, i, n, section int) *unit {
+	spec := &s.Line.Stations[i]
+	u := &unit{Simulation: s, spec: spec, station: i, number: n, section: section, name: spec.Name, fixed: 0}
+	if spec.Units > 1 {
+		u.name += " " + strconv.Itoa(n+1)
+	}
+	for _, part := range spec.Parts {
+		u.parts = append(u.parts, random.NewSource(part.Time, random.Key(u.name, part.Name)))
+		if u.fixed >= 0 && part.Time.Fixed() {
+			u.fixed += part.Time.Mean()
+		} else {
+			u.fixed = -1
+		}
+	}
+	u.misses = random.NewTrials(perAct(spec.Miss.Chance), random.Key(u.name, "miss"))
+	u.spoils = random.NewTrials(perAct(spec.Reject), random.Key(u.name, "reject"))
+	u.react = random.NewSource(s.Line.Crew.Reaction, random.Key(u.name, "reaction"))
+	u.slow = s.reasons.of(SlowAct, i, 0)
+	u.missed = s.reasons.of(Missed, i, 0)
+	u.rejected = s.reasons.of(Rejected, i, 0)
+	u.stood = s.reasons.of(Stood, i, 0)
+	for k := range spec.Stops {
+		u.addStop(&spec.Stops[k], s.reasons.of(Stoppage, i, k))
+	}
+	if spec.Miss.Stop != nil {
+		u.addStop(spec.Miss.Stop, s.reasons.of(MissStop, i, 0))
+		u.afterMisses = &u.stops[len(u.stops)-1]
+	}
+	for k := range spec.Materials {
+		u.stores = append(u.stores, newStore(u, &spec.Materials[k], s.reasons.of(Reload, i, k)))
+	}
+	u.states = s.Tally.States[i*int(NumStates) : (i+1)*int(NumStates)]
+	return u
+}
+
+func (u *unit) addStop(spec *Stop, why Reason) {
+	clock := stopClock{spec: spec, why: why, clear: random.NewSource(spec.Clear, random.Key(u.name, "clear "+spec.Cause))}
+	key := random.Key(u.name, "stop "+spec.Cause)
+	switch {
+	case spec.Trigger != ByCartons:
+		clock.every = random.NewSource(spec.Every, key)
+		u.byRunning = u.byRunning || spec.Trigger == ByRunning
+		u.byClock = u.byClock || spec.Trigger == ByClock
+	case spec.Acts != nil:
+		clock.acts = random.NewTrials(random.PerCount(spec.Acts), key)
+	default:
+		clock.acts = random.NewTrials(perAct(spec.Chance), key)
+	}
+	u.stops = append(u.stops, clock)
+}
+
+// perAct counts acts to an event of a probability that Check has passed.
+func perAct(p float64) random.Countdown {
+	countdown, err := random.PerAct(p)
+	if err != nil {
+		panic(err)
+	}
+	return countdown
+}
+
+// reset makes the unit ready for a replication.
+func (u *unit) reset() {
+	seed, rep := u.seed, u.replication
+	for i := range u.parts {
+		u.parts[i].Reset(seed, rep)
+	}
+	u.misses.Reset(seed, rep)
+	u.spoils.Reset(seed, rep)
+	u.react.Reset(seed, rep)
+	u.ran = 0
+	for i := range u.stops {
+		c := &u.stops[i]
+		c.clear.Reset(seed, rep)
+		if c.spec.Trigger == ByCartons {
+			c.acts.Reset(seed, rep)
+			continue
+		}
+		c.every.Reset(seed, rep)
+		if c.spec.Trigger == ByRunning {
+			c.next = c.every.Next()
+		}
+	}
+	u.findNextRun()
+	for i := range u.stores {
+		u.stores[i].reset()
+	}
+	u.standing, u.past, u.agenda = u.standing[:0], u.past[:0], u.agenda[:0]
+	u.state, u.why, u.since, u.due = Starved, u.slow, 0, 0
+	u.holding, u.id, u.begun = carton{}, 0, false
+	u.clear, u.act, u.loaded, u.cleared = 0, 0, false, true
+	clear(u.robots)
+}
+
+// draw returns the length of the next act.
+func (u *unit) draw() time.Duration {
+	if u.fixed >= 0 {
+		return u.fixed
+	}
+	var sum time.Duration
+	for i := range u.parts {
+		sum += u.parts[i].Next()
+	}
+	return sum
+}
+
+// findNextRun notes the working time at which the next stop by running time falls due.
+func (u *unit) findNextRun() {
+	u.nextRun = never
+	for i := range u.stops {
+		if c := &u.stops[i]; c.spec.Trigger == ByRunning && c.next < u.nextRun {
+			u.nextRun = c.next
+		}
+	}
+}
+
+// runStop returns the stop by running time that is due, and sets its clock to the next one.
+func (u *unit) runStop() *stopClock {
+	for i := range u.stops {
+		if c := &u.stops[i]; c.spec.Trigger == ByRunning && c.next == u.nextRun {
+			c.next += c.every.Next()
+			u.findNextRun()
+			return c
+		}
+	}
+	panic("no stop by running time is due")
+}
+
+// count adds to one of the station's counts.
+func (u *unit) count(c StationCount, n int64) { *u.Tally.At(u.station, c) += n }
