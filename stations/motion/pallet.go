@@ -85,7 +85,7 @@ func (l *layer) divide(x, y, n, bound int) int {
 	return n
 }
 
-// cuts are the raster points of a side (Scheithauer and Terno 1996, Eur. J. Oper. Res. 88): of all sums of case sides only those are kept that
+// cuts are the raster points of a side (Scheithauer and Terno 1996, J. Opl Res. Soc. 47): of all sums of case sides only those are kept that
 // leave the other part no shorter than need be.
 func (l *layer) cuts(side int) []int {
 	var places []int

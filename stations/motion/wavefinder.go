@@ -1,0 +1,161 @@
+package motion
+
+import (
+	"math"
+	"math/cmplx"
+)
+
+// crest is the largest wave in a stretch and when it came.
+type crest struct{ height, at float64 }
+
+// stepsPerPeriod is how finely the wave is looked at, per period of the highest mode; a crest between the looks is then found exactly.
+const stepsPerPeriod = 16
+
+// waveFinder follows the modes through stretches and finds the highest crest of each. Its buffers are used again.
+type waveFinder struct {
+	modes []liquidMode
+	step  float64      // s, largest time between two looks
+	free  []complex128 // state of the free waves at the start of the current look
+	wave  []float64    // heights at the steps
+}
+
+func newWaveFinder(modes []liquidMode) *waveFinder {
+	highest := modes[len(modes)-1].omegaD
+	return &waveFinder{
+		modes: modes, step: 2 * math.Pi / highest / stepsPerPeriod, free: make([]complex128, len(modes)),
+	}
+}
+
+// driven takes the states to the end of a stretch and returns its highest crest.
+func (f *waveFinder) driven(st *stretch, states []complex128) crest {
+	for i, m := range f.modes {
+		f.free[i] = states[i] - st.answers[i].at(m, st.rate, 0)
+	}
+	best := f.look(st, st.width)
+	for i, m := range f.modes {
+		states[i] = f.free[i]*decay(m, st.width) + st.answers[i].at(m, st.rate, st.width)
+	}
+	return best
+}
+
+// undriven does the same where the conveyor stands for a time. It looks at one period of the slowest mode after the other, and stops when
+// what is left cannot reach the highest crest so far.
+func (f *waveFinder) undriven(width float64, states []complex128) crest {
+	copy(f.free, states)
+	var best crest
+	period := 2 * math.Pi / f.modes[0].omegaD
+	for t := 0.0; t < width && f.envelope() > best.height; t += period {
+		w := min(period, width-t)
+		if c := f.look(nil, w); c.height > best.height {
+			best = crest{c.height, t + c.at}
+		}
+		for i, m := range f.modes {
+			f.free[i] *= decay(m, w)
+		}
+	}
+	for i, m := range f.modes {
+		states[i] *= decay(m, width)
+	}
+	return best
+}
+
+// envelope is a height that the free waves cannot exceed from now on.
+func (f *waveFinder) envelope() float64 {
+	sum := 0.0
+	for i, m := range f.modes {
+		sum += cmplx.Abs(f.free[i]) / m.omegaD
+	}
+	return sum
+}
+
+// decay is exp(lambda t).
+func decay(m liquidMode, t float64) complex128 { return cmplx.Exp(m.lambda * complex(t, 0)) }
+
+// look finds the highest crest of the free waves, and of the driven ones of st if it is not nil, over a time.
+func (f *waveFinder) look(st *stretch, width float64) crest {
+	steps := max(4, int(math.Ceil(width/f.step)))
+	dt := width / float64(steps)
+	f.wave = append(f.wave[:0], make([]float64, steps+1)...)
+	for i, m := range f.modes {
+		y, turn := f.free[i]/complex(m.omegaD, 0), decay(m, dt)
+		for k := range f.wave {
+			f.wave[k] += imag(y)
+			y *= turn
+		}
+		if st != nil {
+			st.answers[i].addHeights(f.wave, m, st.rate, dt)
+		}
+	}
+	return f.highest(st, dt, width)
+}
+
+// addHeights adds the particular solution of a mode at equal steps.
+func (a *answer) addHeights(wave []float64, m liquidMode, rate, dt float64) {
+	e, turn := complex(1, 0), cis(rate*dt)
+	for k := range wave {
+		t := float64(k) * dt
+		y := 0.0
+		for i := len(a.poly) - 1; i >= 0; i-- {
+			y = y*t + imag(a.poly[i])
+		}
+		if rate != 0 {
+			y += imag(a.plus*e + a.minus*cmplx.Conj(e))
+			e *= turn
+		}
+		if a.resonant != 0 {
+			y += imag(a.resonant * decay(m, t) * a.growth(t))
+		}
+		wave[k] += y / m.omegaD
+	}
+}
+
+// highest is the highest crest among the looks, made exact. Only looks within a tenth of the highest one can lie next to it: between two
+// looks even the highest mode changes by less than 2 %.
+func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
+	var best crest
+	for k, w := range f.wave {
+		if h := math.Abs(w); h > best.height {
+			best = crest{h, float64(k) * dt}
+		}
+	}
+	for k := 1; k+1 < len(f.wave); k++ {
+		h := math.Abs(f.wave[k])
+		if h >= 0.9*best.height && h >= math.Abs(f.wave[k-1]) && h >= math.Abs(f.wave[k+1]) {
+			if c := f.climb(st, float64(k)*dt, dt, width); c.height > best.height {
+				best = c
+			}
+		}
+	}
+	return best
+}
+
+// climb goes from a look to the crest beside it, by parabolas of ever smaller width.
+func (f *waveFinder) climb(st *stretch, t, h, width float64) crest {
+	best := crest{math.Abs(f.heightAt(st, t)), t}
+	for range 4 {
+		left, right := math.Abs(f.heightAt(st, max(0, t-h))), math.Abs(f.heightAt(st, min(width, t+h)))
+		if bend := left - 2*best.height + right; bend < 0 {
+			t = min(width, max(0, t+h*(left-right)/(2*bend)))
+		}
+		if y := math.Abs(f.heightAt(st, t)); y >= best.height {
+			best = crest{y, t}
+		} else {
+			t = best.at
+		}
+		h /= 6
+	}
+	return best
+}
+
+// heightAt is the height at a time of the current look.
+func (f *waveFinder) heightAt(st *stretch, t float64) float64 {
+	sum := 0.0
+	for i, m := range f.modes {
+		y := f.free[i] * decay(m, t)
+		if st != nil {
+			y += st.answers[i].at(m, st.rate, t)
+		}
+		sum += imag(y) / m.omegaD
+	}
+	return sum
+}
