@@ -111,12 +111,9 @@ var measures = [...]measure{
 // nameOf finds the dimension with these exponents, for messages.
 func nameOf(p powers) string {
 	for _, m := range measures {
-		if m.powers == p {
+		if m.powers.like(p) {
 			return m.name
 		}
-	}
-	if p == (powers{seconds: -1}) {
-		return Rate.String()
 	}
 	return "another kind of quantity"
 }

@@ -11,8 +11,17 @@ func (q Quantity) Is(want Dimension) bool {
 	if q.number == nil {
 		return false
 	}
-	p := q.unit.powers
-	return p == want.measure().powers || want == Rate && p == powers{seconds: -1}
+	return q.unit.powers.like(want.measure().powers)
+}
+
+// like says whether two units can be compared; 1/time is taken for count/time.
+func (p powers) like(other powers) bool { return p.ofPieces() == other.ofPieces() }
+
+func (p powers) ofPieces() powers {
+	if p == (powers{seconds: -1}) {
+		p[each] = 1
+	}
+	return p
 }
 
 // Need returns an *Error unless q is of the dimension.
@@ -61,7 +70,7 @@ func (q Quantity) In(unitText string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if q.number == nil || u.powers != q.unit.powers {
+	if q.number == nil || !u.powers.like(q.unit.powers) {
 		return 0, wrong(q, "cannot be given in "+unitText, "ask for a unit of the same kind")
 	}
 	size := q.base()
@@ -147,7 +156,7 @@ func (q Quantity) Count() (int64, error) {
 // Compare is -1, 0 or 1 as q is smaller than, as large as or larger than other, exactly. It is an error when
 // the two are of different dimensions.
 func (q Quantity) Compare(other Quantity) (int, error) {
-	if q.unit.powers != other.unit.powers || q.IsZero() != other.IsZero() {
+	if !q.unit.powers.like(other.unit.powers) || q.IsZero() != other.IsZero() {
 		return 0, wrong(q, "cannot be compared with "+other.String(), "give both the same kind of unit")
 	}
 	return q.base().Cmp(other.base()), nil

@@ -20,6 +20,9 @@ var decimal = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?:[eE](
 // infinities, decimal commas, more than 25 digits and powers of ten above 30 are refused with a hint.
 func Number(text string) (*big.Rat, error) {
 	digits, rest, err := splitNumber(strings.TrimSpace(text))
+	if err != nil && err.Hint == wellFormed {
+		err.Hint = "write a plain number such as 3 or 0.9"
+	}
 	if err != nil {
 		return nil, err
 	}

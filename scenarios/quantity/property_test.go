@@ -46,9 +46,6 @@ func TestPrintedQuantityReadsBack(t *testing.T) {
 		if err != nil || !again.Equal(q) {
 			t.Fatalf("%s reads back as %s: %v", q, again, err)
 		}
-		if from == "/s" || to == "/s" {
-			return // 1/time and count/time are both rates but not the same unit
-		}
 		converted, err := q.In(to)
 		if err != nil {
 			t.Fatal(err)

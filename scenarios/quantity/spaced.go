@@ -6,7 +6,7 @@ import "math/big"
 // It needs two quantities of one dimension and n of at least 2, or n = 1 for the first alone. Numbers
 // without a short decimal form are rounded to 12 digits.
 func Spaced(from, to Quantity, n int) ([]Quantity, error) {
-	if from.IsZero() || to.IsZero() || from.unit.powers != to.unit.powers {
+	if from.IsZero() || to.IsZero() || !from.unit.powers.like(to.unit.powers) {
 		return nil, wrong(to, "cannot end a range that starts at "+from.String(), "give both ends the same kind of unit")
 	}
 	if n < 1 {
