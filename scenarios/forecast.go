@@ -18,8 +18,8 @@ type Forecast struct {
 	// Setting is the operator's setting in cartons/h, 0 when there is none.
 	Setting   float64
 	Scheduled time.Duration
-	// IdealPerShift is the setting times scheduled time in whole cartons; ideal = good + sum of losses.
-	IdealPerShift int64
+	// IdealPerShift is the setting times scheduled time in whole cartons of a shift; ideal = good + sum of losses.
+	IdealPerShift float64
 	GoodRate      stats.Interval
 	GoodPerShift  Spread
 	// Target is nil when the file names none.

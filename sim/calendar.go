@@ -48,8 +48,8 @@ func (c *Calendar) Run(horizon time.Duration) error {
 			return ErrStuck
 		}
 		next := c.events[n-1]
-		if next.at > horizon {
-			c.now = horizon
+		if next.at > c.horizon {
+			c.now = c.horizon
 			return nil
 		}
 		c.events = c.events[:n-1]
@@ -63,6 +63,12 @@ func (c *Calendar) Run(horizon time.Duration) error {
 			return c.fault
 		}
 	}
+}
+
+// End makes the present instant the horizon of the run.
+func (c *Calendar) End() {
+	c.horizon = c.now
+	c.listen()
 }
 
 // Reset ends all processes and empties the calendar, keeping its memory.

@@ -30,6 +30,7 @@ type Simulation struct {
 	first               []int                 // station of each section
 	paced               int                   // the section that the setting paces
 	pace                time.Duration         // period between its cycles, from the setting or its own mean cycle
+	perCycle            int                   // places for a carton that it offers per cycle
 	blame               blame
 	setting, slowMaster Reason
 	tracker             *bottleneck.Tracker
@@ -85,7 +86,10 @@ func New(line *Line) (*Simulation, error) {
 	}
 	s.setting = s.reasons.of(SettingPace, -1, 0)
 	s.slowMaster = s.reasons.of(SlowMaster, -1, 0)
-	s.pace = line.Pace()
+	s.pace, s.perCycle = line.Pace(), line.Lanes
+	if groups[s.paced].Conveyor < 0 {
+		s.pace, s.perCycle = s.pace/time.Duration(line.Lanes), 1
+	}
 	if s.pace == 0 {
 		s.pace = s.sections[s.paced].nominal()
 	}
@@ -149,14 +153,16 @@ func (s *Simulation) Shift(seed uint64, replication int) error {
 	return s.run(s.Line.Shift.Length)
 }
 
-// Watched runs one shift and calls watch with the account so far after every interval.
-func (s *Simulation) Watched(seed uint64, replication int, interval time.Duration, watch func(*Tally)) error {
+// Watched runs one shift and calls watch with the account so far after every interval, until watch says to end it.
+func (s *Simulation) Watched(seed uint64, replication int, interval time.Duration, watch func(*Tally) (end bool)) error {
 	s.open(seed, replication)
 	s.calendar.Start("watch", func(p *sim.Process) {
 		for {
 			p.Wait(interval)
 			s.settle(s.calendar.Now())
-			watch(s.Tally)
+			if watch(s.Tally) {
+				s.calendar.End()
+			}
 		}
 	})
 	return s.run(s.Line.Shift.Length)
@@ -195,15 +201,16 @@ func (s *Simulation) run(length time.Duration) error {
 	if err := s.calendar.Run(length); err != nil {
 		return s.explain(err)
 	}
+	end := s.calendar.Now()
 	for _, sec := range s.sections {
-		sec.close(length)
+		sec.close(end)
 	}
 	for _, u := range s.units {
-		u.closeStands(length)
+		u.closeStands(end)
 	}
-	s.settle(length)
+	s.settle(end)
 	s.countLeft()
-	s.closeTracker(length)
+	s.closeTracker(end)
 	return nil
 }
 

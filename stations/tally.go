@@ -100,6 +100,9 @@ func newTally(stations, sections, reasons int) *Tally {
 	return t
 }
 
+// Len is the number of cells.
+func (t *Tally) Len() int { return len(t.cells) }
+
 // Clear sets every cell to zero.
 func (t *Tally) Clear() { clear(t.cells) }
 

@@ -1,0 +1,180 @@
+package scenarios
+
+import (
+	"context"
+	"math"
+	"time"
+
+	"dwellcast/sim/stats"
+	"dwellcast/stations"
+)
+
+// SteadySpec asks for long-run figures: one long run, cut into batches after a warm-up.
+type SteadySpec struct {
+	// Length of the run, warm-up included.
+	Length time.Duration
+	// WarmUp is left out of all figures; 0 finds it by MSER-5 (White 1997).
+	WarmUp time.Duration
+	// Batches is the number of batches that the intervals rest on.
+	Batches int
+	// Shift is the length of time that figures per shift are given for.
+	Shift time.Duration
+}
+
+// stepsOf is how many equal stretches a long run is watched in: 4000, or fewer for a line with a large account.
+func stepsOf(sim *stations.Simulation) int {
+	const cells = 8_000_000
+	return min(4000, max(400, cells/sim.NewTally().Len()))
+}
+
+// runSteady forecasts long-run figures by the method of batch means.
+func runSteady(ctx context.Context, f *File, o Options) (*Forecast, error) {
+	sim, err := stations.New(f.Line)
+	if err != nil {
+		return nil, err
+	}
+	watch, err := watchRun(ctx, sim, f.Steady, o)
+	if err != nil {
+		return nil, err
+	}
+	warm := watch.warmUp(f.Steady)
+	s := watch.batches(sim, f.Steady, warm.steps)
+	out := s.forecast(f, o)
+	out.Interrupted = ctx.Err() != nil
+	perShift(out, s, f.Steady)
+	out.Steady = &Steady{
+		Length: f.Steady.Length, WarmUp: time.Duration(warm.steps) * watch.step, WarmUpGiven: f.Steady.WarmUp > 0,
+		Batches: len(s.good), BatchLength: s.length,
+	}
+	out.Warnings = append(out.Warnings, warm.warnings...)
+	out.Warnings = append(out.Warnings, dependence(s.good)...)
+	out.Warnings = append(out.Warnings, watch.filling(sim)...)
+	return out, nil
+}
+
+// watched is a long run seen after each of its steps.
+type watched struct {
+	step  time.Duration
+	seen  []*stations.Tally // the account so far, after each step
+	good  []float64         // good cartons in each step
+	empty *stations.Tally
+}
+
+func watchRun(ctx context.Context, sim *stations.Simulation, spec *SteadySpec, o Options) (*watched, error) {
+	steps := stepsOf(sim)
+	w := &watched{step: spec.Length / time.Duration(steps), empty: sim.NewTally()}
+	last := int64(0)
+	err := sim.Watched(o.Seed, 0, w.step, func(t *stations.Tally) bool {
+		seen := sim.NewTally()
+		seen.Copy(t)
+		w.seen = append(w.seen, seen)
+		w.good = append(w.good, float64(t.Flow[stations.Good]-last))
+		last = t.Flow[stations.Good]
+		if o.Progress != nil {
+			o.Progress(len(w.seen), steps)
+		}
+		return ctx.Err() != nil
+	})
+	return w, err
+}
+
+// warm says how many steps a warm-up takes, and what is doubtful about it.
+type warm struct {
+	steps    int
+	warnings []Warning
+}
+
+func (w *watched) warmUp(spec *SteadySpec) warm {
+	if spec.WarmUp > 0 {
+		return warm{steps: int((spec.WarmUp + w.step - 1) / w.step)}
+	}
+	cut := stats.MSER5(w.good)
+	out := warm{steps: cut.Observations}
+	if !cut.Steady() {
+		out.warnings = append(out.warnings, Warning{"good_rate",
+			"the line never reached a steady state: the warm-up found is half the run or more; make the run longer, or look for a buffer that only fills"})
+	}
+	return out
+}
+
+// batches cuts what follows the warm-up into equal batches, each an observation of its own.
+func (w *watched) batches(sim *stations.Simulation, spec *SteadySpec, from int) *sample {
+	n := max(1, min(spec.Batches, len(w.seen)-from))
+	size := (len(w.seen) - from) / n
+	s := newSample(sim, time.Duration(size)*w.step)
+	o := s.newObservation()
+	for b := range n {
+		o.tally.Copy(w.at(from + (b+1)*size))
+		o.tally.Subtract(w.at(from + b*size))
+		o.losses = sim.Losses(o.tally, s.length)
+		s.layout.fill(o.figures, sim, o.tally, o.losses, s.length)
+		s.add(&o)
+	}
+	return s
+}
+
+// at is the account after so many steps.
+func (w *watched) at(steps int) *stations.Tally {
+	if steps == 0 {
+		return w.empty
+	}
+	return w.seen[steps-1]
+}
+
+// dependence warns when the batches are too short to count as independent.
+func dependence(batches []float64) []Warning {
+	check := stats.Independence(batches)
+	if check.P >= 0.01 || check.Lag1 <= 0 {
+		return nil
+	}
+	return []Warning{{"good_rate", "successive batches are alike (their lag-1 correlation is large): the interval is too narrow; make the run longer"}}
+}
+
+// filling warns of a buffer without limit that holds much more late in the run than early.
+func (w *watched) filling(sim *stations.Simulation) []Warning {
+	var list []Warning
+	half := len(w.seen) / 2
+	for k, g := range sim.Line.Sections() {
+		head := &sim.Line.Stations[g.First]
+		if k == 0 || head.Feed.Buffer == nil || head.Feed.Buffer.Capacity >= 0 || half == 0 {
+			continue
+		}
+		early := float64(*w.at(half).Buffer(k, stations.Content))
+		late := float64(*w.at(2*half).Buffer(k, stations.Content)) - early
+		if content := early / float64(half) / float64(w.step); late > 2*early && content > 10 {
+			list = append(list, Warning{"buffer " + head.Name, "it only fills: no long-run content exists"})
+		}
+	}
+	return list
+}
+
+// perShift turns the figures of a batch into figures per shift; how single shifts spread, batches can't say.
+func perShift(out *Forecast, s *sample, spec *SteadySpec) {
+	k := float64(spec.Shift) / float64(s.length)
+	out.Scheduled = spec.Shift
+	out.IdealPerShift *= k
+	unknown := math.NaN()
+	out.GoodPerShift = Spread{scale(out.GoodPerShift.Interval, k), unknown, unknown, unknown, unknown}
+	if out.Target != nil {
+		out.Target = nil
+		out.Warnings = append(out.Warnings, Warning{"target", "a long run says nothing of the chance that one shift makes the target; leave out run to simulate shifts"})
+	}
+	for i := range out.Stations {
+		st := &out.Stations[i]
+		st.Acts, st.Misses, st.Rejects = k*st.Acts, k*st.Misses, k*st.Rejects
+		for j := range st.Waits {
+			st.Waits[j].Minutes *= k
+		}
+	}
+	for i := range out.Losses {
+		out.Losses[i].Cartons = scale(out.Losses[i].Cartons, k)
+	}
+	for i := range out.Stops {
+		p := &out.Stops[i]
+		p.PerShift = scale(p.PerShift, k)
+		p.AwaitingMinutes, p.ClearingMinutes, p.CartonsLost = k*p.AwaitingMinutes, k*p.ClearingMinutes, k*p.CartonsLost
+	}
+	for i := range out.Buffers {
+		out.Buffers[i].Through *= k
+	}
+}

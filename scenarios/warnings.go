@@ -1,0 +1,33 @@
+package scenarios
+
+import "fmt"
+
+// fewShifts is below what a spread over shifts, or an interval that leans on the normal law, should rest on.
+const fewShifts = 30
+
+// warnings says what to be careful of in a forecast, each with the figure that it concerns.
+func (s *sample) warnings(out *Forecast, o Options) []Warning {
+	var list []Warning
+	warn := func(about, format string, args ...any) {
+		list = append(list, Warning{about, fmt.Sprintf(format, args...)})
+	}
+	n := len(s.good)
+	switch {
+	case n < 2:
+		warn("good_rate", "one shift gives no interval; run more replications")
+	case n < fewShifts:
+		warn("good_rate", "only %d shifts: the interval and P10/P90 are rough; run at least %d", n, fewShifts)
+	}
+	if o.Precision > 0 && out.GoodRate.HalfWidth() > o.Precision*out.GoodRate.Mean {
+		warn("good_rate", "the wanted precision of %g %% was not reached in %d shifts", 100*o.Precision, n)
+	}
+	if t := out.Target; t != nil && out.GoodPerShift.Contains(t.PerShift) {
+		warn("target", "the interval of the mean holds the target: this run can't tell whether the mean makes it")
+	}
+	for _, stop := range out.Stops {
+		if stop.Seen == 0 && !stop.Reload {
+			warn("stop "+stop.Where+"/"+stop.Cause, "never happened in %d shifts: its loss is not estimated", n)
+		}
+	}
+	return list
+}
