@@ -1,0 +1,139 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+)
+
+// Budget writes the time budget of a line. Style matters to the table format only.
+func Budget(w io.Writer, b *scenarios.Budget, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return budgetJSON(w, b)
+	case CSV:
+		return budgetCSV(w, b)
+	case Markdown:
+		return budgetPage(b, Style{Width: 100}).markdown(w)
+	}
+	return budgetPage(b, style).terminal(w, style)
+}
+
+func budgetPage(b *scenarios.Budget, style Style) *page {
+	n := notesOf(b.Warnings)
+	p := &page{title: titleOf(b.Line.Title)}
+	p.add(budgetAnswer(b, n))
+	p.add(section{heading: "The line", text: lineWords(b), notes: n.take()})
+	p.add(cycleSection(b, n, style))
+	p.add(partSection(b))
+	p.add(callSection(b, n))
+	p.add(section{heading: "Notes", notes: n.rest()})
+	p.add(section{notes: []string{"No stop, miss, reject or wait for a buffer is in this budget; the run command forecasts with them.", caution}})
+	return p
+}
+
+// budgetAnswer says what limits the line when nothing disturbs it, and what would limit it next.
+func budgetAnswer(b *scenarios.Budget, n *notes) section {
+	s := section{answer: true}
+	if math.IsInf(b.Rate, 1) {
+		s.text = []string{"Nothing in this line takes time, so nothing limits it" + n.mark("setting")}
+		s.notes = n.take()
+		return s
+	}
+	s.text = append(s.text, fmt.Sprintf("%s undisturbed: %s%s", quantity.FormatRate(b.Rate), limitWords(b), n.mark("setting")))
+	s.text = append(s.text, nextWords(b))
+	if stretch := stretchWords(b); stretch != "" {
+		s.text = append(s.text, stretch)
+	}
+	s.notes = n.take()
+	return s
+}
+
+func limitWords(b *scenarios.Budget) string {
+	switch b.Limit.Kind {
+	case scenarios.BySetting:
+		return fmt.Sprintf("the setting paces the line, %s every %s", carton(b.Line.Lanes), cycleTime(b.Pace))
+	case scenarios.ByStation:
+		_, st := find(b, b.Limit.Station)
+		return fmt.Sprintf("%s is critical, it needs a cycle of %s", nameOf(b, b.Limit.Station), cycleTime(st.Needs))
+	case scenarios.ByMaster:
+		return "the master's revolution outlasts all else"
+	case scenarios.ByCamZero:
+		return "each cycle waits for the next cam zero"
+	}
+	return "nothing takes time"
+}
+
+// nextWords says at what setting the critical station changes.
+func nextWords(b *scenarios.Budget) string {
+	if b.Limit.Kind == scenarios.ByStation {
+		_, st := find(b, b.Limit.Station)
+		words := fmt.Sprintf("It stays critical until it needs %s less", cycleTime(st.Relief))
+		if b.Line.Setting > 0 {
+			words += fmt.Sprintf("; the setting asks for %s", quantity.FormatRate(b.Line.Setting))
+		}
+		return words
+	}
+	if b.Next < 0 {
+		return fmt.Sprintf("Next to limit: the master, at %s", quantity.FormatRate(b.Ceiling))
+	}
+	return fmt.Sprintf("Next to limit: %s, above a setting of %s", nameOf(b, b.Next), quantity.FormatRate(b.Ceiling))
+}
+
+// stretchWords says what drawn times add to a cycle.
+func stretchWords(b *scenarios.Budget) string {
+	var words []string
+	for _, s := range b.Sections {
+		if s.Expected > s.Cycle && float64(s.Expected) > 1.0005*float64(s.Cycle) {
+			words = append(words, fmt.Sprintf("The cycle of %s is %s on average for %s at mean times, because it waits for the longest draw",
+				sectionName(b, s), cycleTime(s.Expected), cycleTime(s.Cycle)))
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+func find(b *scenarios.Budget, station int) (*scenarios.SectionBudget, *scenarios.StationBudget) {
+	for k := range b.Sections {
+		for i := range b.Sections[k].Stations {
+			if b.Sections[k].Stations[i].Station == station {
+				return &b.Sections[k], &b.Sections[k].Stations[i]
+			}
+		}
+	}
+	return nil, nil
+}
+
+func nameOf(b *scenarios.Budget, station int) string { return b.Line.Stations[station].Name }
+
+func sectionName(b *scenarios.Budget, s scenarios.SectionBudget) string {
+	if s.Conveyor < 0 {
+		return nameOf(b, s.Stations[0].Station)
+	}
+	if len(b.Line.Conveyors) == 1 {
+		return "the conveyor"
+	}
+	return fmt.Sprintf("the conveyor of %s", nameOf(b, s.Stations[0].Station))
+}
+
+func carton(lanes int) string {
+	if lanes <= 1 {
+		return "a carton"
+	}
+	return fmt.Sprintf("%d cartons", lanes)
+}
+
+// cycleTime prints a time to the millisecond, in seconds.
+func cycleTime(d time.Duration) string { return exactly3(d.Seconds()) + " s" }
+
+func exactly3(x float64) string {
+	text := fixed(x, 3)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}

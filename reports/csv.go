@@ -1,0 +1,37 @@
+package reports
+
+import (
+	"encoding/csv"
+	"io"
+)
+
+// sheet collects tidy rows: section, name, item, value, low, high, unit. Where a figure has no interval, low and high are
+// empty; where one could not be assessed, they hold "~".
+type sheet struct{ rows [][]string }
+
+func newSheet() *sheet {
+	return &sheet{rows: [][]string{{"section", "name", "item", "value", "low", "high", "unit"}}}
+}
+
+// figure adds a figure without an interval.
+func (s *sheet) figure(section, name, item string, value float64, unit string) {
+	s.text(section, name, item, csvNumber(value), unit)
+}
+
+// interval adds a figure with its interval.
+func (s *sheet) interval(section, name, item string, iv interval, unit string) {
+	s.rows = append(s.rows, []string{section, name, item, csvNumber(iv.Mean), csvNumber(iv.Low), csvNumber(iv.High), unit})
+}
+
+// text adds a value that is no number.
+func (s *sheet) text(section, name, item, value, unit string) {
+	s.rows = append(s.rows, []string{section, name, item, value, "", "", unit})
+}
+
+func (s *sheet) writeTo(w io.Writer) error {
+	out := csv.NewWriter(w)
+	if err := out.WriteAll(s.rows); err != nil {
+		return err
+	}
+	return out.Error()
+}

@@ -1,0 +1,72 @@
+package reports
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"strconv"
+
+	"dwellcast/scenarios"
+)
+
+// number is a figure in JSON: null where nothing could be assessed.
+type number float64
+
+// MarshalJSON writes the shortest text that reads back to the same number.
+func (x number) MarshalJSON() ([]byte, error) {
+	if math.IsNaN(float64(x)) || math.IsInf(float64(x), 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(x))
+}
+
+// jsonInterval is an estimate with its bounds.
+type jsonInterval struct {
+	Mean number `json:"mean"`
+	Low  number `json:"low"`
+	High number `json:"high"`
+}
+
+func jsonOf(iv interval) jsonInterval {
+	return jsonInterval{number(iv.Mean), number(iv.Low), number(iv.High)}
+}
+
+// jsonWarning is a warning with the figure that it concerns.
+type jsonWarning struct {
+	About string `json:"about"`
+	Text  string `json:"text"`
+}
+
+func jsonWarnings(warnings []scenarios.Warning) []jsonWarning {
+	list := []jsonWarning{}
+	for _, w := range warnings {
+		list = append(list, jsonWarning{w.About, w.Text})
+	}
+	return list
+}
+
+// warningsAbout returns the texts of the warnings on one figure.
+func warningsAbout(warnings []scenarios.Warning, about string) []string {
+	var texts []string
+	for _, w := range warnings {
+		if w.About == about {
+			texts = append(texts, w.Text)
+		}
+	}
+	return texts
+}
+
+func writeJSON(w io.Writer, value any) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(value)
+}
+
+// csvNumber prints a figure for CSV, with all its digits.
+func csvNumber(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return none
+	}
+	return strconv.FormatFloat(x, 'g', -1, 64)
+}

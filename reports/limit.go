@@ -1,0 +1,93 @@
+package reports
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"dwellcast/scenarios"
+	"dwellcast/stations"
+)
+
+// holder is who held the bottleneck for how much of the time.
+type holder struct {
+	name  string
+	share interval
+}
+
+// limitSection says what limits the line: who holds the bottleneck, and the largest losses.
+func limitSection(f *scenarios.Forecast, n *notes) section {
+	s := section{heading: "What limits it"}
+	holders := holdersOf(f)
+	mark := n.mark("bottleneck")
+	s.text = append(s.text, limitSentence(holders)+mark)
+	if worst := largestLosses(f, 3); worst != "" {
+		s.text = append(s.text, "Largest losses a shift: "+worst)
+	}
+	t := &table{columns: []column{left("bottleneck"), right("share"), right("±"), left("")}}
+	for _, h := range holders {
+		if h.share.Mean == 0 {
+			continue
+		}
+		iv := inPercent(h.share)
+		t.add(h.name, fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, 40)))
+	}
+	s.table, s.notes = t, n.take()
+	return s
+}
+
+func holdersOf(f *scenarios.Forecast) []holder {
+	holders := []holder{{"the setting", f.SettingShare}, {"the master", f.MasterShare}}
+	for _, st := range f.Stations {
+		holders = append(holders, holder{st.Name, st.BottleneckShare})
+	}
+	slices.SortStableFunc(holders, func(a, b holder) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
+	return holders
+}
+
+func limitSentence(holders []holder) string {
+	if holders[0].share.Mean == 0 {
+		return "No bottleneck was seen: nothing was ever active"
+	}
+	words := fmt.Sprintf("%s holds the bottleneck %s %% of the time", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 0))
+	if next := holders[1]; next.share.Mean >= 0.005 {
+		words += fmt.Sprintf(", then %s (%s %%)", next.name, fixed(100*next.share.Mean, 0))
+	}
+	return words
+}
+
+// largestLosses names the greatest losses that are not planned.
+func largestLosses(f *scenarios.Forecast, count int) string {
+	var unplanned []scenarios.Loss
+	for _, loss := range f.Losses {
+		if loss.Kind != stations.PlannedStop && loss.Cartons.Mean >= 0.5 {
+			unplanned = append(unplanned, loss)
+		}
+	}
+	slices.SortStableFunc(unplanned, bySize)
+	var words []string
+	for _, loss := range unplanned[:min(count, len(unplanned))] {
+		words = append(words, fmt.Sprintf("%s %s (%s)", loss.Where, loss.Cause, fixed(loss.Cartons.Mean, 0)))
+	}
+	return strings.Join(words, "; ")
+}
+
+func bySize(a, b scenarios.Loss) int { return cmp.Compare(b.Cartons.Mean, a.Cartons.Mean) }
+
+// halfWidth prints the half-width of an interval of percents with one decimal.
+func halfWidth(iv interval) string {
+	if !iv.Assessed() {
+		return none
+	}
+	return fixed(iv.HalfWidth(), 1)
+}
+
+// length is how many of width characters stand for a share; something is never shown as nothing.
+func length(share float64, width int) int {
+	n := int(share*float64(width) + 0.5)
+	if n == 0 && share > 0 {
+		return 1
+	}
+	return min(max(n, 0), width)
+}

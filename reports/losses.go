@@ -1,0 +1,106 @@
+package reports
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+)
+
+// lossSection is the sheet that leads from ideal to good output. Its printed figures add up: what rounding leaves over goes
+// to the rows that it has wronged most.
+func lossSection(f *scenarios.Forecast, n *notes) section {
+	s := section{heading: "Loss sheet, cartons a shift" + n.mark("losses")}
+	if f.IdealPerShift == 0 {
+		return section{}
+	}
+	digits := sheetDecimals(f.GoodPerShift.Interval)
+	ideal := float64(f.IdealPerShift)
+	good := rounded(f.GoodPerShift.Mean, digits)
+	losses := slices.Clone(f.Losses)
+	slices.SortStableFunc(losses, inSheetOrder)
+	shown := apportion(losses, ideal-good, digits)
+
+	t := &table{columns: []column{left("where"), left("cause"), right("cartons"), right("±"), right("% of ideal"), right("leaves")}}
+	t.add("ideal", idealWords(f), fixed(ideal, digits), "", "100.0", fixed(ideal, digits))
+	leaves, small := ideal, 0
+	for i, loss := range losses {
+		mark := n.mark("loss " + loss.Where + "/" + loss.Cause)
+		if shown[i] == 0 {
+			if loss.Total != 0 {
+				small++
+			}
+			if mark == "" {
+				continue
+			}
+		}
+		leaves -= shown[i]
+		t.add(loss.Where, loss.Cause+mark, fixed(-shown[i], digits), sheetWidth(loss.Cartons),
+			fixed(-100*shown[i]/ideal, 1), fixed(leaves, digits))
+	}
+	t.foot = []string{"good", "", fixed(good, digits), sheetWidth(f.GoodPerShift.Interval),
+		fixed(100*good/ideal, 1), fixed(leaves, digits)}
+	s.table = t
+	s.notes = n.take()
+	if small > 0 {
+		s.notes = append(s.notes, fmt.Sprintf("Left out: %s of less than %s a shift",
+			quantity.FormatCount(int64(small), "cause"), map[int]string{0: "half a carton", 1: "0.05 cartons"}[digits]))
+	}
+	return s
+}
+
+func idealWords(f *scenarios.Forecast) string {
+	if f.Setting == 0 {
+		return "nominal rate x " + lengthOf(f.Scheduled)
+	}
+	return "setting " + quantity.FormatRate(f.Setting) + " x " + lengthOf(f.Scheduled)
+}
+
+// inSheetOrder puts planned stops first and then goes kind by kind, the largest first.
+func inSheetOrder(a, b scenarios.Loss) int {
+	if a.Kind != b.Kind {
+		return cmp.Compare(a.Kind, b.Kind)
+	}
+	return bySize(a, b)
+}
+
+// sheetDecimals is 0 where good output is uncertain by a carton or more, else 1.
+func sheetDecimals(good interval) int {
+	if good.Assessed() && good.HalfWidth() < 1 {
+		return 1
+	}
+	return 0
+}
+
+func sheetWidth(iv interval) string {
+	if !iv.Assessed() {
+		return none
+	}
+	return fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
+}
+
+// apportion rounds the losses so that they sum to the rounded total: each down, then the largest remainders up.
+func apportion(losses []scenarios.Loss, total float64, digits int) []float64 {
+	unit := math.Pow10(-digits)
+	shown, order := make([]float64, len(losses)), make([]int, len(losses))
+	remainder := make([]float64, len(losses))
+	left := math.Round(total / unit)
+	for i, loss := range losses {
+		down := math.Floor(loss.Cartons.Mean/unit + 1e-9)
+		shown[i], order[i], remainder[i] = down*unit, i, loss.Cartons.Mean/unit-down
+		left -= down
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(remainder[b], remainder[a]) })
+	for k := 0; k < len(order) && float64(k) < left; k++ {
+		shown[order[k]] += unit
+	}
+	return shown
+}
+
+func rounded(x float64, digits int) float64 {
+	unit := math.Pow10(digits)
+	return math.Round(x*unit) / unit
+}

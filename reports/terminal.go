@@ -1,0 +1,134 @@
+package reports
+
+import (
+	"bytes"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// terminal lays a page out for a terminal.
+func (p *page) terminal(w io.Writer, style Style) error {
+	out := &screen{style: style}
+	out.strong(mapLine(p.title))
+	for _, s := range p.sections {
+		out.line("")
+		if err := out.section(s); err != nil {
+			return err
+		}
+	}
+	_, err := w.Write(out.text.Bytes())
+	return err
+}
+
+// screen collects the lines of a page for a terminal.
+type screen struct {
+	style Style
+	text  bytes.Buffer
+}
+
+func (o *screen) section(s section) error {
+	if s.heading != "" {
+		o.strong(s.heading)
+	}
+	for i, sentence := range s.text {
+		for _, line := range wrap(sentence, o.style.columns()-2) {
+			if s.answer && i == 0 {
+				o.strong("  " + line)
+			} else {
+				o.line("  " + line)
+			}
+		}
+	}
+	if s.table != nil && len(s.table.rows) > 0 {
+		if len(s.text) > 0 {
+			o.line("")
+		}
+		if err := o.table(s.table); err != nil {
+			return err
+		}
+	}
+	for _, line := range s.picture {
+		o.line("  " + line)
+	}
+	for _, note := range s.notes {
+		hang := 0
+		if strings.HasPrefix(note, "[") {
+			hang = 4
+		}
+		for i, line := range wrap(note, o.style.columns()-2-hang) {
+			o.line("  " + strings.Repeat(" ", hang*min(i, 1)) + line)
+		}
+	}
+	return nil
+}
+
+// layouts are tried in turn until a table fits: the spaces between columns, and the most letters in a line of a left-hand cell.
+var layouts = []struct{ gap, fold int }{{3, 60}, {2, 60}, {2, 28}, {2, 20}, {1, 28}, {1, 18}, {1, 12}, {1, 8}}
+
+// table writes a table in the roomiest layout that fits.
+func (o *screen) table(t *table) error {
+	var lines []string
+	for _, layout := range layouts {
+		var text bytes.Buffer
+		if err := terminalTable(&text, t.folded(layout.fold), layout.gap); err != nil {
+			return err
+		}
+		lines = strings.Split(strings.TrimRight(text.String(), "\n"), "\n")
+		if widest(lines) <= o.style.columns()-2 {
+			break
+		}
+	}
+	for _, line := range lines {
+		o.line("  " + line)
+	}
+	return nil
+}
+
+func (o *screen) line(text string) {
+	o.text.WriteString(strings.TrimRight(text, " "))
+	o.text.WriteByte('\n')
+}
+
+func (o *screen) strong(text string) {
+	if o.style.Bold {
+		text = "\x1b[1m" + text + "\x1b[0m"
+	}
+	o.line(text)
+}
+
+// mapLine takes out what would disturb a terminal: control characters that a name in a file may hold. Line breaks stay.
+func mapLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\n' && (r < ' ' || r >= 0x7f && r < 0xa0) {
+			return '?'
+		}
+		return r
+	}, text)
+}
+
+func widest(lines []string) int {
+	most := 0
+	for _, line := range lines {
+		most = max(most, utf8.RuneCountInString(strings.TrimRight(line, " ")))
+	}
+	return most
+}
+
+// wrap breaks a sentence into lines of at most width characters, between words.
+func wrap(sentence string, width int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(mapLine(sentence)) {
+		switch {
+		case line == "":
+			line = word
+		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= width:
+			line += " " + word
+		default:
+			lines = append(lines, line)
+			line = word
+		}
+	}
+	return append(lines, line)
+}
