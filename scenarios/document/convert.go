@@ -40,15 +40,17 @@ func (c *converter) node(y *yaml.Node, depth int) (*Node, *Problem) {
 		return nil, c.problem(y, fmt.Sprintf("the tag %s is not read", y.Tag), "remove it; put a text in quotes instead")
 	}
 	n := &Node{text: y.Value, tag: y.ShortTag(), style: y.Style, at: c.origin.at(y.Line, y.Column)}
+	var problem *Problem
 	switch y.Kind {
 	case yaml.MappingNode:
 		n.kind = Map
-		return n, c.pairs(n, y.Content, depth)
+		problem = c.pairs(n, y.Content, depth)
 	case yaml.SequenceNode:
 		n.kind = List
-		return n, c.items(n, y.Content, depth)
+		problem = c.items(n, y.Content, depth)
 	}
-	return n, nil
+	n.adopt()
+	return n, problem
 }
 
 func (c *converter) items(n *Node, content []*yaml.Node, depth int) *Problem {
@@ -57,7 +59,6 @@ func (c *converter) items(n *Node, content []*yaml.Node, depth int) *Problem {
 		if problem != nil {
 			return problem
 		}
-		v.parent = n
 		n.values = append(n.values, v)
 	}
 	return nil
@@ -71,11 +72,13 @@ func (c *converter) pairs(n *Node, content []*yaml.Node, depth int) *Problem {
 		if key := content[i]; key.Kind != yaml.ScalarNode || strings.TrimSpace(key.Value) == "" {
 			return c.problem(key, "a key is not a plain word", "write key: value")
 		}
+		if len(content[i].Value) > maxKey {
+			return c.problem(content[i], "a key of more than 200 letters", "write key: value")
+		}
 		k, problem := c.node(content[i], depth+1)
 		if problem != nil {
 			return problem
 		}
-		k.parent = n
 		n.keys = append(n.keys, k)
 		if problem := c.items(n, content[i+1:i+2], depth); problem != nil {
 			return problem

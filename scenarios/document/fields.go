@@ -113,8 +113,10 @@ func (f *Fields) hint(i int) string {
 	if near := quantity.Nearest(key, f.known); near != "" {
 		return "did you mean " + near + "?"
 	}
-	if elsewhere := f.elsewhere(key); f.node.parent == nil && elsewhere != "" {
-		return "did you mean " + elsewhere + "?"
+	if f.node.parent == nil && f.node.keys[i].at.Override != "" {
+		if path := f.elsewhere(key); path != "" {
+			return "did you mean " + path + "?"
+		}
 	}
 	known := slices.Sorted(slices.Values(f.known))
 	return "known here: " + enumerate(known)

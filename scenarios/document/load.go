@@ -17,6 +17,7 @@ import (
 const (
 	maxBytes = 1 << 20
 	maxDepth = 100
+	maxKey   = 200    // bytes in a key
 	maxNodes = 20_000 // with every alias written out
 )
 
@@ -61,8 +62,8 @@ func whole(name, message, hint string) error {
 }
 
 // Load reads one document; name stands for it in messages. It refuses more than 1 MiB, nesting deeper than
-// 100, more than 20,000 values, text that is not UTF-8, tags, merge keys and a second document. The error is
-// a ProblemList.
+// 100, more than 20,000 values, keys of more than 200 letters, text that is not UTF-8, tags, merge keys and a
+// second document. The error is a ProblemList.
 func Load(name string, r io.Reader) (*Node, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
 	if err != nil {

@@ -45,6 +45,7 @@ func TestRefusals(t *testing.T) {
 		{"merge key", "a: &x {b: 1}\nc:\n  <<: *x\n", "line.yaml:3:3: merge keys (<<) are not read\n    write the keys out, or use an alias for the whole value"},
 		{"tag", "a: !!binary aGk=\n", "line.yaml:1:4: the tag !!binary is not read\n    remove it; put a text in quotes instead"},
 		{"list as key", "? [a, b]\n: 1\n", "line.yaml:1:3: a key is not a plain word\n    write key: value"},
+		{"long key", "{" + strings.Repeat("k", 201) + ": 1}", "line.yaml:1:2: a key of more than 200 letters\n    write key: value"},
 		{"no key", ": 1\n", "line.yaml:1:1: a key is not a plain word\n    write key: value"},
 	}
 	for _, tt := range tests {

@@ -64,6 +64,7 @@ type Node struct {
 	keys   []*Node    // of a map, beside values
 	values []*Node    // of a map or list
 	parent *Node      // nil at the root
+	place  int        // among the parent's values
 	at     Position
 
 	assumptions []Assumption // noted by readers, at the root
@@ -102,35 +103,29 @@ func (n *Node) root() *Node {
 	return n
 }
 
-// index is the node's place among its parent's values.
-func (n *Node) index() int {
-	for i, v := range n.parent.values {
-		if v == n {
-			return i
-		}
+// adopt makes the node the parent of its keys and values, after any change of these.
+func (n *Node) adopt() {
+	for i, v := range n.values {
+		v.parent, v.place = n, i
 	}
-	for i, k := range n.parent.keys {
-		if k == n {
-			return i
-		}
+	for i, k := range n.keys {
+		k.parent, k.place = n, i
 	}
-	return -1
 }
 
 // Clone is a deep copy of the node and all below it, as a document of its own without noted assumptions.
 func (n *Node) Clone() *Node {
 	c := *n
 	c.parent, c.assumptions = nil, nil
-	c.keys, c.values = cloneAll(n.keys, &c), cloneAll(n.values, &c)
+	c.keys, c.values = cloneAll(n.keys), cloneAll(n.values)
+	c.adopt()
 	return &c
 }
 
-func cloneAll(nodes []*Node, parent *Node) []*Node {
+func cloneAll(nodes []*Node) []*Node {
 	var copies []*Node
 	for _, n := range nodes {
-		c := n.Clone()
-		c.parent = parent
-		copies = append(copies, c)
+		copies = append(copies, n.Clone())
 	}
 	return copies
 }

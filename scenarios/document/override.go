@@ -73,11 +73,12 @@ func Delete(root *Node, path string) error {
 	if err != nil {
 		return err
 	}
-	i, parent := n.index(), n.parent
+	i, parent := n.place, n.parent
 	parent.values = slices.Delete(parent.values, i, i+1)
 	if parent.kind == Map {
 		parent.keys = slices.Delete(parent.keys, i, i+1)
 	}
+	parent.adopt()
 	return nil
 }
 
@@ -106,8 +107,8 @@ func set(root *Node, path string, value *Node, at Position) error {
 		return err
 	}
 	if old := parent.child(steps[last]); old != nil {
-		value.parent = old.parent
-		old.parent.values[old.index()] = value
+		old.parent.values[old.place] = value
+		old.parent.adopt()
 		return nil
 	}
 	if parent.kind != Map {
@@ -119,9 +120,9 @@ func set(root *Node, path string, value *Node, at Position) error {
 
 // addKey adds a key at the end of a map, at the value's position.
 func (n *Node) addKey(key string, value *Node) {
-	value.parent = n
-	n.keys = append(n.keys, &Node{text: key, tag: "!!str", parent: n, at: value.at})
+	n.keys = append(n.keys, &Node{text: key, tag: "!!str", at: value.at})
 	n.values = append(n.values, value)
+	n.adopt()
 }
 
 // add puts a value into the list at a path, or behind the item at the path.
@@ -136,18 +137,18 @@ func add(root *Node, path string, value *Node, at Position) error {
 	}
 	list, i := n, len(n.values)
 	if n.kind != List && n.parent.kind == List {
-		list, i = n.parent, n.index()+1
+		list, i = n.parent, n.place+1
 	}
 	if list.kind != List {
 		return ProblemList{{At: at, Path: n.Path(), Text: n.text, Message: "is " + n.kind.String() + ", not a list", Hint: "write path=value to set it"}}
 	}
-	value.parent = list
 	list.values = slices.Insert(list.values, i, value)
+	list.adopt()
 	return nil
 }
 
 func listOf(value *Node) *Node {
 	list := &Node{kind: List, tag: "!!seq", at: value.at, values: []*Node{value}}
-	value.parent = list
+	list.adopt()
 	return list
 }

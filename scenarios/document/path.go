@@ -28,16 +28,18 @@ func (n *Node) Path() string {
 
 // step is the node's own part of its path.
 func (n *Node) step() string {
-	i := n.index()
 	if n.parent.kind == Map {
-		return quote(n.parent.keys[i].text)
+		return quote(n.parent.keys[n.place].text)
 	}
 	name := n.name()
-	if name == "" || isNumber(name) || strings.ContainsAny(name, "\"\n") || n.parent.item(name) != n {
-		return strconv.Itoa(i + 1)
+	if name == "" || len(name) > maxName || isNumber(name) || strings.ContainsAny(name, "\"\n") || n.parent.item(name) != n {
+		return strconv.Itoa(n.place + 1)
 	}
 	return quote(name)
 }
+
+// maxName is the longest name, in bytes, that stands for its item in a path.
+const maxName = 100
 
 // name is what a list item is called, by its key name or cause.
 func (n *Node) name() string {

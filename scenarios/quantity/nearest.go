@@ -3,9 +3,12 @@ package quantity
 import "strings"
 
 // Nearest is the known word that was most likely meant, or "" when none is near enough: at most a third of
-// its letters may be wrong. Upper and lower case count as the same; among equals the first wins.
+// its letters, and no more than 4, may be wrong. A word of more than 100 letters is near to none. Upper and lower case count as the same; among equals the first wins.
 func Nearest(word string, known []string) string {
 	letters := len([]rune(word))
+	if letters > 100 {
+		return ""
+	}
 	limit := min(max((letters+1)/3, 1), letters-1, 4)
 	best, nearest := limit+1, ""
 	for _, k := range known {
