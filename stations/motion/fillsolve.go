@@ -59,7 +59,7 @@ func (f FillStation) LatestReversal(keep Degrees, revolution Seconds) (Degrees, 
 		if !late(earliest) {
 			return 0, fmt.Errorf("no reversal of the piston keeps the dose in the carton and near the level")
 		}
-		by = allowedEnd(late, earliest, latest, 1e-7)
+		by = lastAllowed(late, earliest, latest, 1e-7)
 	}
 	g, _ := f.withDoseShifted(Degrees(by))
 	for _, m := range []Margin{g.DoseDrawn(revolution), g.TipAboveLevel(revolution)} {

@@ -1,0 +1,99 @@
+package motion
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Finding is what one limit allows between two settings.
+type Finding struct {
+	Limit   Limit
+	Highest Highest
+	Bands   []Band // of a limit with dips
+	Err     error  // not even the lowest setting is allowed
+}
+
+// Ceiling is what a set of limits allows, the lowest first: that one binds.
+type Ceiling struct {
+	Findings []Finding
+	Setting  CartonsPerHour // the highest that all limits allow; 0: there is none
+}
+
+// FindCeiling ranks limits between lo and hi (0 < lo < hi).
+func FindCeiling(limits []Limit, lo, hi CartonsPerHour) Ceiling {
+	var c Ceiling
+	for _, limit := range limits {
+		c.Findings = append(c.Findings, assess(limit, lo, hi))
+	}
+	slices.SortStableFunc(c.Findings, func(a, b Finding) int {
+		switch {
+		case a.Highest.Setting < b.Highest.Setting:
+			return -1
+		case a.Highest.Setting > b.Highest.Setting:
+			return 1
+		}
+		return 0
+	})
+	c.Setting = hi
+	for _, f := range c.Findings {
+		c.Setting = min(c.Setting, f.Highest.Setting)
+	}
+	c.Setting = c.belowBands(c.Setting, lo)
+	return c
+}
+
+// assess finds what one limit allows.
+func assess(limit Limit, lo, hi CartonsPerHour) Finding {
+	f := Finding{Limit: limit}
+	if limit.Dips == nil {
+		f.Highest, f.Err = HighestAllowed(limit, lo, hi)
+		return f
+	}
+	f.Bands = ForbiddenBands(limit, lo, hi)
+	f.Highest = Highest{Setting: hi}
+	if n := len(f.Bands); n > 0 && f.Bands[n-1].To >= hi {
+		f.Highest = Highest{f.Bands[n-1].From - SettingTolerance, true}
+		if f.Bands[n-1].From <= lo {
+			f.Highest, f.Err = Highest{}, fmt.Errorf("%s: no setting from %.6g to %.6g cartons/h is allowed", limit.Name, lo, hi)
+		}
+	}
+	return f
+}
+
+// belowBands goes down from a setting until no band contains it; 0 if there is no such setting from lo on.
+func (c Ceiling) belowBands(setting, lo CartonsPerHour) CartonsPerHour {
+	for moved := true; moved; {
+		moved = false
+		for _, f := range c.Findings {
+			for _, b := range f.Bands {
+				if b.Contains(setting) {
+					setting, moved = b.From-SettingTolerance, true
+				}
+			}
+		}
+	}
+	if setting < lo {
+		return 0
+	}
+	return setting
+}
+
+// ShortestRevolution is the shortest revolution from lo to hi (0 < lo < hi) in which every interlock is kept, to a microsecond; the interlocks
+// may only gain time in a longer one.
+func ShortestRevolution(interlocks func(revolution Seconds) []Margin, lo, hi Seconds) (Seconds, error) {
+	kept := func(revolution float64) bool {
+		for _, m := range interlocks(Seconds(revolution)) {
+			if !m.Kept() {
+				return false
+			}
+		}
+		return true
+	}
+	if kept(float64(lo)) {
+		return lo, nil
+	}
+	if !kept(float64(hi)) {
+		return 0, fmt.Errorf("no revolution up to %g s keeps every interlock", float64(hi))
+	}
+	return Seconds(lastAllowed(kept, float64(hi), float64(lo), 1e-6)), nil
+}

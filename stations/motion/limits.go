@@ -1,0 +1,112 @@
+package motion
+
+import (
+	"fmt"
+	"math"
+)
+
+// NewInterlockLimit holds while every interlock is kept in a revolution of the setting's length. Its margin is the least time left, s.
+func NewInterlockLimit(name string, master Master, interlocks func(revolution Seconds) []Margin) Limit {
+	return Limit{Name: name, Kind: InterlockLimit, Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+		least := math.Inf(1)
+		for _, m := range interlocks(master.RevolutionAt(setting)) {
+			least = min(least, float64(m.Time))
+			if m.Distance < -distanceRounding {
+				least = min(least, m.Distance)
+			}
+		}
+		return least
+	}}
+}
+
+// NewMotorLimit holds while no rating of the drive is exceeded. Its margin is the free share of the most used rating.
+func NewMotorLimit(name string, master Master, cam *Cam, drive Drive) Limit {
+	return Limit{Name: name, Kind: MotorLimit, Unit: "of rating", Margin: func(setting CartonsPerHour) float64 {
+		return 1 - drive.Load(cam, master.RevolutionAt(setting)).HighestShare()
+	}}
+}
+
+// NewAccelerationLimit holds while the peak acceleration of an axis is at most highest, m/s2 or rad/s2.
+func NewAccelerationLimit(name string, master Master, cam *Cam, highest float64) Limit {
+	return Limit{Name: name, Kind: AccelLimit, Unit: "m/s2", Margin: func(setting CartonsPerHour) float64 {
+		return highest - cam.Peaks(master.RevolutionAt(setting)).Acceleration.Value
+	}}
+}
+
+// NewFlowLimit holds while the dose leaves the nozzle, of an open area in m2, at no more than the splash limit, m/s.
+func NewFlowLimit(name string, master Master, cam *Cam, piston Piston, nozzleArea, splash float64) Limit {
+	return Limit{Name: name, Kind: FlowLimit, Unit: "m/s", Margin: func(setting CartonsPerHour) float64 {
+		flow := piston.Flows(cam, master.RevolutionAt(setting)).Dispense.Value
+		return splash - ExitVelocity(flow, nozzleArea)
+	}}
+}
+
+// NewDwellLimit holds while what does not shrink with the setting (sensor lag, jaw travel, dwell) fits into the stand of a conveyor that moves within
+// the given angle. Its margin is the time left of the stand, s.
+func NewDwellLimit(name string, master Master, moving Degrees, needed Seconds) Limit {
+	return Limit{Name: name, Kind: DwellLimit, Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+		return float64(master.StandAt(setting, moving) - needed)
+	}}
+}
+
+// NewCycleLimit holds while a number of like units (1 or more), each taking cycle for one carton, keep up with the setting. Its margin is time left per
+// carton and unit, s.
+func NewCycleLimit(name string, kind LimitKind, units int, cycle Seconds) Limit {
+	return Limit{Name: name, Kind: kind, Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+		return float64(PacePeriod(setting, max(units, 1)) - cycle)
+	}}
+}
+
+// NewSloshLimit holds while the steady wave of endlessly repeated indexes stays within the tank's freeboard. Its margin is the freeboard left, m. The wave
+// is not monotonic in the setting, so the limit has Dips: settings whose cycle is a whole number of periods of a mode.
+func NewSloshLimit(name string, master Master, conveyor *Cam, tank Tank) (Limit, error) {
+	var index *camMove
+	for i := range conveyor.moves {
+		if m := &conveyor.moves[i]; m.travel > 0 && index == nil {
+			index = m
+		} else if m.travel != 0 {
+			return Limit{}, fmt.Errorf("%s: slosh is solved for one index in a revolution", name)
+		}
+	}
+	if index == nil {
+		return Limit{}, fmt.Errorf("%s: the conveyor has no index", name)
+	}
+	if _, problems := NewSlosh(tank, IndexMove{index.law, index.travel, 1, 2}); len(problems) > 0 {
+		return Limit{}, fmt.Errorf("%s: %w", name, problems[0])
+	}
+	angle := Degrees(index.to - index.from)
+	margin := func(setting CartonsPerHour) float64 {
+		move := IndexMove{index.law, index.travel, angle.Time(master.RevolutionAt(setting)), master.CycleAt(setting)}
+		s, problems := NewSlosh(tank, move)
+		if len(problems) > 0 {
+			return math.NaN()
+		}
+		return tank.Freeboard - s.Steady().Peak
+	}
+	return Limit{
+		Name: name, Kind: SloshLimit, Unit: "m", Margin: margin, DipWidth: max(tank.Damping, 1e-4),
+		Dips: func(lo, hi CartonsPerHour) []CartonsPerHour { return tank.resonances(master, lo, hi) },
+	}, nil
+}
+
+// resonances are the settings between lo and hi whose cycle is a whole number of periods of an odd mode, and, where the master never stops, those at which
+// the cycle jumps.
+func (t Tank) resonances(master Master, lo, hi CartonsPerHour) []CartonsPerHour {
+	var found []CartonsPerHour
+	perHour := 3600 * float64(master.lanes())
+	for i := range t.modeCount() {
+		f := t.Mode(2*i+1).Frequency * math.Sqrt(1-t.Damping*t.Damping)
+		for m := math.Ceil(perHour * f / float64(hi)); m <= perHour*f/float64(lo); m++ {
+			if m > 0 {
+				found = append(found, CartonsPerHour(perHour*f/m))
+			}
+		}
+	}
+	if master.Continuous && master.Revolution > 0 {
+		for m := 1.0; perHour/(m*float64(master.Revolution)) >= float64(lo); m++ {
+			jump := perHour / (m * float64(master.Revolution))
+			found = append(found, CartonsPerHour(jump*(1-1e-6)), CartonsPerHour(jump*(1+1e-6)))
+		}
+	}
+	return found
+}
