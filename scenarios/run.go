@@ -50,74 +50,84 @@ func Run(ctx context.Context, f *File, o Options) (*Forecast, error) {
 	if f.Steady != nil {
 		return runSteady(ctx, f, o)
 	}
-	r, err := newRunner(f.Line, o)
+	r, err := NewShifts(f, o)
 	if err != nil {
 		return nil, err
 	}
-	interrupted, err := r.runTo(ctx, o.Replications)
+	interrupted, err := r.Extend(ctx, r.options.Replications)
 	for err == nil && !interrupted && o.Precision > 0 {
 		n := r.sample.wanted(o)
-		if n <= r.done {
+		if n <= r.Done() {
 			break
 		}
-		interrupted, err = r.runTo(ctx, n)
+		interrupted, err = r.Extend(ctx, n)
 	}
 	if err != nil {
 		return nil, err
 	}
-	forecast := r.sample.forecast(f, o)
+	forecast := r.Forecast()
 	forecast.Interrupted = interrupted
 	return forecast, nil
 }
 
-// runner runs shifts of a line side by side and takes them into the sample in the order of their numbers, so that the
-// answer does not depend on who finished first.
-type runner struct {
+// Shifts runs shifts of a line side by side and takes them in by the order of their numbers, so that the answer does not
+// depend on who finished first. Two lines run with the same seed share their luck, shift by shift.
+type Shifts struct {
+	file    *File
 	options Options
 	sims    []*stations.Simulation // one per worker
 	sample  *sample
-	done    int
 	block   []observation
 }
 
-func newRunner(line *stations.Line, o Options) (*runner, error) {
-	r := &runner{options: o, block: make([]observation, 16*o.Workers)}
+// NewShifts prepares to run shifts of the file.
+func NewShifts(f *File, o Options) (*Shifts, error) {
+	o = o.withDefaults(f)
+	r := &Shifts{file: f, options: o, block: make([]observation, 16*o.Workers)}
 	for range o.Workers {
-		sim, err := stations.New(line)
+		sim, err := stations.New(f.Line)
 		if err != nil {
 			return nil, err
 		}
 		r.sims = append(r.sims, sim)
 	}
-	r.sample = newSample(r.sims[0], line.Shift.Length)
+	r.sample = newSample(r.sims[0], f.Line.Shift.Length)
 	for i := range r.block {
 		r.block[i] = r.sample.newObservation()
 	}
 	return r, nil
 }
 
-// runTo runs shifts until n are done.
-func (r *runner) runTo(ctx context.Context, n int) (interrupted bool, err error) {
-	for r.done < n {
+// Done is how many shifts have been run.
+func (r *Shifts) Done() int { return len(r.sample.good) }
+
+// Good returns the good cartons of each shift run so far, in the order of their numbers.
+func (r *Shifts) Good() []float64 { return r.sample.good }
+
+// Forecast sums up the shifts run so far.
+func (r *Shifts) Forecast() *Forecast { return r.sample.forecast(r.file, r.options) }
+
+// Extend runs shifts until n are done, or until ctx ends.
+func (r *Shifts) Extend(ctx context.Context, n int) (interrupted bool, err error) {
+	for r.Done() < n {
 		if ctx.Err() != nil {
 			return true, nil
 		}
-		block := r.block[:min(len(r.block), n-r.done)]
+		block := r.block[:min(len(r.block), n-r.Done())]
 		if err := r.runBlock(block); err != nil {
 			return false, err
 		}
 		for i := range block {
 			r.sample.add(&block[i])
 		}
-		r.done += len(block)
 		if r.options.Progress != nil {
-			r.options.Progress(r.done, n)
+			r.options.Progress(r.Done(), n)
 		}
 	}
 	return false, nil
 }
 
-func (r *runner) runBlock(block []observation) error {
+func (r *Shifts) runBlock(block []observation) error {
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	errs := make([]error, len(block))
@@ -128,7 +138,7 @@ func (r *runner) runBlock(block []observation) error {
 				if i >= len(block) {
 					return
 				}
-				if errs[i] = sim.Shift(r.options.Seed, r.done+i); errs[i] == nil {
+				if errs[i] = sim.Shift(r.options.Seed, r.Done()+i); errs[i] == nil {
 					block[i].take(sim)
 				}
 			}

@@ -9,6 +9,9 @@ import (
 // set puts the unit, which runs on its own, into a new state; for a wait the reason is found along the line.
 func (u *unit) set(state State, why Reason) {
 	u.settle(u.calendar.Now())
+	if state == u.state && why == u.why && state == Working {
+		return
+	}
 	waited := u.state == Starved || u.state == Blocked
 	u.state, u.why = state, why
 	if waited {
