@@ -34,10 +34,14 @@ func (c *conveyor) accountPlain(u *unit, end time.Duration, n int64) {
 	u.states[Working] += n * int64(clear-c.begun)
 	u.states[Interlocked] += n * int64(all-clear)
 	u.states[Paced] += n * int64(end-all)
-	c.planIdle(u, clear, all, end)
-	u.trace(Working, c.begun, clear)
-	u.trace(Interlocked, clear, all)
-	u.trace(Paced, all, end)
+	if end > c.nextPlan {
+		c.planIdle(u, clear, all, end)
+	}
+	if u.Trace != nil {
+		u.trace(Working, c.begun, clear)
+		u.trace(Interlocked, clear, all)
+		u.trace(Paced, all, end)
+	}
 }
 
 // planIdle turns waiting that reaches into a planned stop into planned time.
@@ -164,11 +168,11 @@ func (c *conveyor) countCycles(n int64) {
 
 // takeOff lets cartons leave the conveyor at its stations: rejects where they are ejected, all at the end of the line.
 func (c *conveyor) takeOff(end time.Duration, n int64) {
-	for i, u := range c.units {
+	for _, u := range c.outlets {
 		if len(u.stores) > 0 && u.loaded {
 			c.use(u, int(n))
 		}
-		last := c.ends && i == len(c.units)-1
+		last := c.ends && u == c.units[len(c.units)-1]
 		if !u.loaded || !last && !u.spec.Ejects || u.clear > end {
 			continue
 		}

@@ -14,6 +14,7 @@ type conveyor struct {
 	spec    *Conveyor
 	lanes   int
 	units   []*unit
+	outlets []*unit // those where cartons leave or materials run down
 	infeed  *sim.Buffer[carton]
 	outfeed *sim.Buffer[carton]
 	process *sim.Process
@@ -22,12 +23,14 @@ type conveyor struct {
 	alone   bool // it is the whole line
 	master  bool // the revolution is timed and no fill station rides on it
 	interr  bool // some station stops by the calendar clock
+	limits  bool // some station scraps cartons that stand too long
 	plain   bool // every act is fixed: a cycle may repeat the one before
 
 	places []carton // lanes to a pitch, a ring of pitches
 	head   int      // index of the first place of the ring
 
-	cycling   bool // between an index and all clear; otherwise it waits for a neighbour or a planned stop
+	nextPlan  time.Duration // start of the next planned stop
+	cycling   bool          // between an index and all clear; otherwise it waits for a neighbour or a planned stop
 	disturbed bool
 	begun     time.Duration // start of this cycle
 	allClear  time.Duration // when the last station was clear
@@ -70,6 +73,10 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 			c.master = false
 		}
 		c.units = append(c.units, u)
+		c.limits = c.limits || u.spec.StandLimit > 0
+		if u.spec.Ejects || len(u.stores) > 0 || c.ends && i == g.Last {
+			c.outlets = append(c.outlets, u)
+		}
 	}
 	c.places = make([]carton, (at+c.spec.RunOut+1)*c.lanes)
 	s.units = append(s.units, c.units...)
@@ -84,7 +91,7 @@ func (c *conveyor) reset() {
 	for i := range c.places {
 		c.places[i] = carton{why: filling}
 	}
-	c.head, c.cycling, c.disturbed = 0, false, false
+	c.head, c.cycling, c.disturbed, c.nextPlan = 0, false, false, 0
 	c.begun, c.allClear, c.ready, c.due, c.since = 0, 0, 0, 0, 0
 	c.state, c.why, c.limit = Paced, c.setting, c.setting
 	c.last = c.units[0]

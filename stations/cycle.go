@@ -8,14 +8,18 @@ import (
 
 // index moves every carton on by one pitch, the last into the buffer behind and new ones onto the first pitch.
 func (c *conveyor) index() {
-	c.scrapStood()
+	if c.limits {
+		c.scrapStood()
+	}
 	c.begun = c.calendar.Now()
 	c.due = c.begun + c.pace
 	c.cycling = true
-	last := c.pitches() - 1
-	for lane := range c.lanes {
-		if place := c.place(last, lane); place.present() {
-			c.outfeed.Add(*place, c.spec.Index)
+	if c.outfeed != nil {
+		last := c.pitches() - 1
+		for lane := range c.lanes {
+			if place := c.place(last, lane); place.present() {
+				c.outfeed.Add(*place, c.spec.Index)
+			}
 		}
 	}
 	c.head -= c.lanes

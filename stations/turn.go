@@ -32,12 +32,17 @@ func (c *conveyor) awaitTurn(p *sim.Process) {
 
 // awaitPlan lets a planned stop pass, and never returns once the shift is over.
 func (c *conveyor) awaitPlan(p *sim.Process) {
-	if w := c.Line.Shift.window(c.calendar.Now()); w >= 0 {
+	now := c.calendar.Now()
+	if now < c.nextPlan {
+		return
+	}
+	if w := c.Line.Shift.window(now); w >= 0 {
 		c.hold(Planned, c.reasons.of(PlannedStop, -1, w))
 		p.WaitUntil(c.Line.Shift.Planned[w].To)
 		c.release()
 	}
 	c.awaitProduction(p)
+	c.nextPlan = c.Line.Shift.nextPlanned(c.calendar.Now())
 }
 
 func (c *conveyor) starved() bool {
