@@ -59,7 +59,7 @@ func (c *conveyor) planIdle(u *unit, clear, all, end time.Duration) {
 // chargeEmpty accounts for a station with nothing before it, to whatever left the pitch empty.
 func (u *unit) chargeEmpty(d time.Duration, n int64) {
 	u.states[Starved] += n * int64(d)
-	why := u.belt.place(u.at, 0).why
+	why := u.belt.pitch(u.at)[0].why
 	u.Tally.Starved[u.station*len(u.reasons.list)+int(why)] += n * int64(d)
 }
 
@@ -176,8 +176,9 @@ func (c *conveyor) takeOff(end time.Duration, n int64) {
 		if !u.loaded || !last && !u.spec.Ejects || u.clear > end {
 			continue
 		}
-		for lane := range c.lanes {
-			place := c.place(u.at, lane)
+		pitch := c.pitch(u.at)
+		for i := range pitch {
+			place := &pitch[i]
 			if place.kind == reject || last && place.kind == good {
 				c.leave(c.section, *place)
 				*place = carton{why: place.why}

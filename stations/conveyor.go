@@ -119,20 +119,20 @@ func (c *conveyor) run(p *sim.Process) {
 // pitches is the number of pitches from the first station's place to the end of the run-out.
 func (c *conveyor) pitches() int { return len(c.places) / c.lanes }
 
-// place returns the place of a lane on a pitch, counted from the head of the conveyor.
-func (c *conveyor) place(pitch, lane int) *carton {
-	i := c.head + pitch*c.lanes + lane
+// pitch returns the places, one a lane, on a pitch counted from the head of the conveyor.
+func (c *conveyor) pitch(at int) []carton {
+	i := c.head + at*c.lanes
 	if i >= len(c.places) {
 		i -= len(c.places)
 	}
-	return &c.places[i]
+	return c.places[i : i+c.lanes]
 }
 
 // present counts the cartons on a pitch.
-func (c *conveyor) present(pitch int) int {
+func present(pitch []carton) int {
 	n := 0
-	for lane := range c.lanes {
-		if c.place(pitch, lane).present() {
+	for i := range pitch {
+		if pitch[i].kind != empty {
 			n++
 		}
 	}
@@ -162,8 +162,8 @@ func (c *conveyor) reason(direction int) (State, Reason) {
 		}
 		return c.state, c.why
 	}
-	if last := c.pitches() - 1; direction < 0 && c.present(last) == 0 {
-		return Working, c.place(last, 0).why
+	if last := c.pitch(c.pitches() - 1); direction < 0 && present(last) == 0 {
+		return Working, last[0].why
 	}
 	for _, u := range c.units {
 		if n := len(u.standing); n > 0 {

@@ -15,10 +15,9 @@ func (c *conveyor) index() {
 	c.due = c.begun + c.pace
 	c.cycling = true
 	if c.outfeed != nil {
-		last := c.pitches() - 1
-		for lane := range c.lanes {
-			if place := c.place(last, lane); place.present() {
-				c.outfeed.Add(*place, c.spec.Index)
+		for _, place := range c.pitch(c.pitches() - 1) {
+			if place.present() {
+				c.outfeed.Add(place, c.spec.Index)
 			}
 		}
 	}
@@ -29,8 +28,9 @@ func (c *conveyor) index() {
 	if c.section == c.Simulation.paced {
 		c.flow(Slots, int64(c.lanes))
 	}
-	for lane := range c.lanes {
-		*c.place(0, lane) = c.next()
+	first := c.pitch(0)
+	for i := range first {
+		first[i] = c.next()
 	}
 }
 
@@ -56,9 +56,10 @@ func (c *conveyor) scrapStood() {
 		if u.spec.StandLimit == 0 || stood <= u.spec.StandLimit {
 			continue
 		}
-		for lane := range c.lanes {
-			if place := c.place(u.at, lane); place.present() {
-				u.scrap(place, u.stood)
+		pitch := c.pitch(u.at)
+		for i := range pitch {
+			if pitch[i].present() {
+				u.scrap(&pitch[i], u.stood)
 			}
 		}
 	}
@@ -71,10 +72,10 @@ func (c *conveyor) act() {
 	for _, u := range c.units {
 		u.past, u.agenda = u.past[:0], u.agenda[:0]
 		u.act, u.loaded, u.id = 0, false, 0
-		if n := c.present(u.at); n > 0 {
+		if pitch := c.pitch(u.at); present(pitch) > 0 {
 			u.loaded = true
-			c.actOn(u)
-			u.id = c.place(u.at, 0).id
+			c.actOn(u, pitch)
+			u.id = pitch[0].id
 		} else if u.spec.ActsEmpty {
 			u.act = u.draw()
 		}
@@ -86,16 +87,16 @@ func (c *conveyor) act() {
 }
 
 // actOn draws a station's act on the pitch before it, and notes what will disturb it.
-func (c *conveyor) actOn(u *unit) {
+func (c *conveyor) actOn(u *unit, pitch []carton) {
 	tries := 1
 	u.handled = 0
-	for lane := range c.lanes {
-		place := c.place(u.at, lane)
+	for i := range pitch {
+		place := &pitch[i]
 		if !place.present() {
 			continue
 		}
-		for i := range u.stops {
-			if s := &u.stops[i]; s.spec.Trigger == ByCartons && s.acts.Hit() {
+		for k := range u.stops {
+			if s := &u.stops[k]; s.spec.Trigger == ByCartons && s.acts.Hit() {
 				u.agenda = append(u.agenda, mark{at: atEnd, stop: s})
 			}
 		}

@@ -116,10 +116,11 @@ func (c *conveyor) cleared(u *unit) {
 // lostOnBelt scraps the cartons that a stop costs: those before the station, then the next ones behind.
 func (u *unit) lostOnBelt(s *stopClock) {
 	n := s.spec.Scrap
-	for pitch := u.at; pitch >= 0 && n > 0; pitch-- {
-		for lane := 0; lane < u.belt.lanes && n > 0; lane++ {
-			if place := u.belt.place(pitch, lane); place.present() {
-				u.scrap(place, s.why)
+	for at := u.at; at >= 0; at-- {
+		pitch := u.belt.pitch(at)
+		for i := range pitch {
+			if n > 0 && pitch[i].present() {
+				u.scrap(&pitch[i], s.why)
 				n--
 			}
 		}

@@ -57,8 +57,8 @@ func (c *conveyor) repeats() int64 {
 func (c *conveyor) full() bool {
 	last := c.units[len(c.units)-1]
 	for pitch := range last.at {
-		for lane := range c.lanes {
-			if c.place(pitch, lane).kind != good {
+		for _, place := range c.pitch(pitch) {
+			if place.kind != good {
 				return false
 			}
 		}

@@ -53,7 +53,7 @@ func (c *conveyor) blocked() bool {
 	if c.outfeed == nil {
 		return false
 	}
-	n := c.present(c.pitches() - 1)
+	n := present(c.pitch(c.pitches() - 1))
 	return n > 0 && !c.outfeed.CanPut(n)
 }
 
@@ -75,7 +75,7 @@ func (c *conveyor) awaitNeighbour(p *sim.Process, state State) {
 	if state == Starved {
 		c.infeed.Await(p, c.lanes)
 	} else {
-		c.outfeed.AwaitRoom(p, c.present(c.pitches()-1))
+		c.outfeed.AwaitRoom(p, present(c.pitch(c.pitches()-1)))
 	}
 	c.release()
 }
