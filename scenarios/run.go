@@ -82,21 +82,30 @@ type Shifts struct {
 
 // NewShifts prepares to run shifts of the file.
 func NewShifts(f *File, o Options) (*Shifts, error) {
-	o = o.withDefaults(f)
-	r := &Shifts{file: f, options: o, block: make([]observation, 16*o.Workers)}
-	for range o.Workers {
-		sim, err := stations.New(f.Line)
+	sim, err := stations.New(f.Line)
+	if err != nil {
+		return nil, err
+	}
+	return &Shifts{file: f, options: o.withDefaults(f), sample: newSample(sim, f.Line.Shift.Length)}, nil
+}
+
+// open builds a simulation for each worker, and close lets go of them: between two calls of Extend only results are kept.
+func (r *Shifts) open() error {
+	for range r.options.Workers {
+		sim, err := stations.New(r.file.Line)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		r.sims = append(r.sims, sim)
 	}
-	r.sample = newSample(r.sims[0], f.Line.Shift.Length)
+	r.block = make([]observation, 16*r.options.Workers)
 	for i := range r.block {
 		r.block[i] = r.sample.newObservation()
 	}
-	return r, nil
+	return nil
 }
+
+func (r *Shifts) close() { r.sims, r.block = nil, nil }
 
 // Done is how many shifts have been run.
 func (r *Shifts) Done() int { return len(r.sample.good) }
@@ -109,6 +118,13 @@ func (r *Shifts) Forecast() *Forecast { return r.sample.forecast(r.file, r.optio
 
 // Extend runs shifts until n are done, or until ctx ends.
 func (r *Shifts) Extend(ctx context.Context, n int) (interrupted bool, err error) {
+	if r.Done() >= n {
+		return false, nil
+	}
+	if err := r.open(); err != nil {
+		return false, err
+	}
+	defer r.close()
 	for r.Done() < n {
 		if ctx.Err() != nil {
 			return true, nil

@@ -103,6 +103,9 @@ func newTally(stations, sections, reasons int) *Tally {
 // Len is the number of cells.
 func (t *Tally) Len() int { return len(t.cells) }
 
+// Cells is the whole vector, for keeping an account and bringing it back.
+func (t *Tally) Cells() []int64 { return t.cells }
+
 // Clear sets every cell to zero.
 func (t *Tally) Clear() { clear(t.cells) }
 

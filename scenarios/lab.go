@@ -1,0 +1,67 @@
+package scenarios
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+
+	"dwellcast/scenarios/document"
+)
+
+// Lab runs the lines that a decision compares. All share the seed, and so their luck; a line met again is not run again; and
+// what was run can be saved and gone on from, with the same answer to the byte.
+type Lab struct {
+	options Options
+	study   string
+	cases   map[string]*Shifts
+	saved   map[string]savedCase
+}
+
+// NewLab returns a lab for a study. The name and the lines of a study make up its digest, so that results saved for one are
+// not taken for another's.
+func NewLab(study string, o Options) *Lab {
+	return &Lab{options: o, study: digest(study), cases: map[string]*Shifts{}, saved: map[string]savedCase{}}
+}
+
+// Shifts returns the shifts of a line, none of them run yet unless the line was met before.
+func (l *Lab) Shifts(f *File) (*Shifts, error) {
+	text, err := document.Render(f.Document)
+	if err != nil {
+		return nil, err
+	}
+	key := digest(text)
+	if known, ok := l.cases[key]; ok {
+		return known, nil
+	}
+	r, err := NewShifts(f, l.options)
+	if err != nil {
+		return nil, err
+	}
+	if kept, ok := l.saved[key]; ok {
+		if err := kept.restore(r.sample); err != nil {
+			return nil, err
+		}
+	}
+	l.cases[key] = r
+	return r, nil
+}
+
+// With returns the file changed by overrides such as "sealer.dwell=1.3 s".
+func (f *File) With(overrides ...string) (*File, error) {
+	root := f.Document.Clone()
+	for _, change := range overrides {
+		if err := document.Apply(root, change); err != nil {
+			return nil, err
+		}
+	}
+	changed, err := Interpret(f.Name, root)
+	if err != nil {
+		return nil, err
+	}
+	changed.Overrides = append(append([]string{}, f.Overrides...), overrides...)
+	return changed, nil
+}
+
+func digest(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return hex.EncodeToString(sum[:16])
+}
