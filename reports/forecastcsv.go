@@ -48,7 +48,7 @@ func csvAnswer(s *sheet, f *scenarios.Forecast) {
 	}{{"p10", f.GoodPerShift.P10}, {"p50", f.GoodPerShift.P50}, {"p90", f.GoodPerShift.P90}, {"sd", f.GoodPerShift.SD}} {
 		s.figure("line", "", "good_per_shift_"+q.item, q.value, "cartons/shift")
 	}
-	s.figure("line", "", "ideal_per_shift", float64(f.IdealPerShift), "cartons/shift")
+	s.figure("line", "", "ideal_per_shift", f.IdealPerShift, "cartons/shift")
 	if f.Target != nil {
 		s.figure("line", "", "target", f.Target.PerShift, "cartons/shift")
 		s.interval("line", "", "target_chance", f.Target.Chance, "1")

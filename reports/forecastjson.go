@@ -15,7 +15,7 @@ func forecastJSON(w io.Writer, f *scenarios.Forecast) error {
 		Interrupted: f.Interrupted, Confidence: f.Confidence, Setting: f.Setting, ScheduledSeconds: f.Scheduled.Seconds(),
 		GoodRate:      jsonFigure{jsonOf(f.GoodRate), about("good_rate")},
 		GoodPerShift:  jsonSpread{jsonOf(g.Interval), number(g.P10), number(g.P50), number(g.P90), number(g.SD), about("good_per_shift")},
-		IdealPerShift: f.IdealPerShift,
+		IdealPerShift: number(f.IdealPerShift),
 		SettingShare:  number(f.SettingShare.Mean), SettingInterval: jsonOf(f.SettingShare),
 		MasterShare: number(f.MasterShare.Mean), MasterInterval: jsonOf(f.MasterShare),
 		Stations: []jsonStation{}, Losses: []jsonLoss{}, Stops: []jsonStop{}, Buffers: []jsonBuffer{},

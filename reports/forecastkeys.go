@@ -17,7 +17,7 @@ type jsonForecast struct {
 	ScheduledSeconds float64       `json:"scheduled_seconds"`
 	GoodRate         jsonFigure    `json:"good_rate"`
 	GoodPerShift     jsonSpread    `json:"good_per_shift"`
-	IdealPerShift    int64         `json:"ideal_per_shift"`
+	IdealPerShift    number        `json:"ideal_per_shift"`
 	Target           *jsonTarget   `json:"target,omitempty"`
 	SettingShare     number        `json:"setting_share"`
 	SettingInterval  jsonInterval  `json:"setting_share_interval"`

@@ -48,9 +48,9 @@ func invented() *scenarios.Forecast {
 	}
 	good := f.IdealPerShift * 200
 	for _, l := range f.Losses {
-		good -= l.Total
+		good -= float64(l.Total)
 	}
-	mean := float64(good) / 200
+	mean := good / 200
 	f.GoodPerShift = scenarios.Spread{Interval: around(mean, 41), SD: 296, P10: 9870, P50: 10271, P90: 10597}
 	f.GoodRate = around(mean/8, 41.0/8)
 	f.Stations = []scenarios.StationForecast{

@@ -18,7 +18,7 @@ func lossSection(f *scenarios.Forecast, n *notes) section {
 		return section{}
 	}
 	digits := sheetDecimals(f.GoodPerShift.Interval)
-	ideal := float64(f.IdealPerShift)
+	ideal := rounded(f.IdealPerShift, digits)
 	good := rounded(f.GoodPerShift.Mean, digits)
 	losses := slices.Clone(f.Losses)
 	slices.SortStableFunc(losses, inSheetOrder)
@@ -87,14 +87,14 @@ func apportion(losses []scenarios.Loss, total float64, digits int) []float64 {
 	unit := math.Pow10(-digits)
 	shown, order := make([]float64, len(losses)), make([]int, len(losses))
 	remainder := make([]float64, len(losses))
-	left := math.Round(total / unit)
+	over := math.Round(total / unit)
 	for i, loss := range losses {
 		down := math.Floor(loss.Cartons.Mean/unit + 1e-9)
 		shown[i], order[i], remainder[i] = down*unit, i, loss.Cartons.Mean/unit-down
-		left -= down
+		over -= down
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(remainder[b], remainder[a]) })
-	for k := 0; k < len(order) && float64(k) < left; k++ {
+	for k := 0; k < len(order) && float64(k) < over; k++ {
 		shown[order[k]] += unit
 	}
 	return shown

@@ -1,0 +1,38 @@
+package main
+
+import (
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"dwellcast/reports"
+	"dwellcast/scenarios"
+)
+
+// checkCommand says what a line is, and what a cycle of it needs.
+func (p *program) checkCommand() *cobra.Command {
+	var flags lineFlags
+	cmd := &cobra.Command{
+		Use:   "check FILE",
+		Short: "Check a line file; say in words and a time budget what the line is",
+		Long: "check reads a line file and says in words what the line is, with the time budget of one cycle: what each station\n" +
+			"needs, which is critical, how much slack the others have, and where that changes. Nothing is simulated.",
+		Example: "  dwellcast check line.yaml\n  dwellcast check line.yaml --set sealer.dwell=1.3s",
+		Args:    oneFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			out, err := newOutput(flags.output, flags.format)
+			if err != nil {
+				return err
+			}
+			file, err := flags.open(args[0])
+			if err != nil {
+				return err
+			}
+			budget := scenarios.BudgetOf(file.Line)
+			budget.Warnings = append(file.Warnings, budget.Warnings...)
+			return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Budget(w, budget, out.format, style) })
+		},
+	}
+	flags.add(cmd)
+	return cmd
+}

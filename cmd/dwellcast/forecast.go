@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"dwellcast/reports"
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+	"dwellcast/stations"
+)
+
+// runFlags are the flags of the run command.
+type runFlags struct {
+	lineFlags
+	replications, workers int
+	seed                  uint64
+	precision, confidence string
+}
+
+// runCommand simulates a line and forecasts its output.
+func (p *program) runCommand() *cobra.Command {
+	var flags runFlags
+	cmd := &cobra.Command{
+		Use:   "run FILE",
+		Short: "Simulate a line: good output, what limits it, where the rest goes",
+		Long: "run simulates independent shifts of the line, each from an empty line, or one long run where the file asks for steady\n" +
+			"figures. The same file, seed and version give the same figures, whatever the number of workers.\n" +
+			"Exit status 3: the wanted precision was not reached.",
+		Example: "  dwellcast run line.yaml\n  dwellcast run line.yaml --precision 0.5% --set sealer.dwell=1.1s\n" +
+			"  dwellcast run line.yaml --format json --output forecast.json",
+		Args: oneFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			options, err := flags.options()
+			if err != nil {
+				return err
+			}
+			out, err := newOutput(flags.output, flags.format)
+			if err != nil {
+				return err
+			}
+			file, err := flags.open(args[0])
+			if err != nil {
+				return err
+			}
+			return p.forecast(cmd.Context(), file, options, out)
+		},
+	}
+	flags.add(cmd)
+	cmd.Flags().IntVar(&flags.replications, "replications", 0, "`number` of shifts; 0 takes what two processors do in about a second")
+	cmd.Flags().Uint64Var(&flags.seed, "seed", 1, "`number` that all luck follows from")
+	cmd.Flags().IntVar(&flags.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
+	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
+	cmd.Flags().StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
+	return cmd
+}
+
+// options checks the flags.
+func (f *runFlags) options() (scenarios.Options, error) {
+	o := scenarios.Options{Replications: f.replications, Seed: f.seed, Workers: f.workers}
+	if f.replications < 0 || f.replications > scenarios.MaxReplications {
+		return o, usage(fmt.Sprintf("give 1 to %d, or 0 for the default", scenarios.MaxReplications), "--replications is %d", f.replications)
+	}
+	if f.workers < 0 || f.workers > 1024 {
+		return o, usage("give 1 to 1024, or 0 for one per processor", "--workers is %d", f.workers)
+	}
+	var err error
+	if o.Confidence, err = share("--confidence", f.confidence, 0.5, 0.9999); err != nil {
+		return o, err
+	}
+	if f.precision != "" {
+		o.Precision, err = share("--precision", f.precision, 1e-5, 0.5)
+	}
+	return o, err
+}
+
+// share reads a flag such as 0.5% and demands that it lie within bounds.
+func share(flag, text string, least, most float64) (float64, error) {
+	q, err := quantity.ParseAs(text, quantity.Ratio)
+	if err != nil {
+		return 0, usage("write it like "+quantity.FormatRatio(least), "%s: %w", flag, err)
+	}
+	x, err := q.Ratio()
+	if err != nil {
+		return 0, usage("write it like "+quantity.FormatRatio(least), "%s: %w", flag, err)
+	}
+	if !(x >= least && x <= most) {
+		return 0, usage(fmt.Sprintf("give %s to %s", quantity.FormatRatio(least), quantity.FormatRatio(most)), "%s is %s", flag, text)
+	}
+	return x, nil
+}
+
+// forecast runs the line and writes the report.
+func (p *program) forecast(ctx context.Context, file *scenarios.File, o scenarios.Options, out output) error {
+	progress := newProgress(p.stderr, time.Now())
+	o.Progress = func(done, total int) { progress.tell(done, total, time.Now()) }
+	forecast, err := scenarios.Run(ctx, file, o)
+	progress.end()
+	if err != nil {
+		return runComplaint(err)
+	}
+	forecast.Version = version
+	if forecast.Interrupted && forecast.Replications == 0 {
+		return &complaint{errors.New("interrupted before the first shift was done"), "nothing is known yet; run it again", failed}
+	}
+	if err := p.send(out, func(w io.Writer, style reports.Style) error { return reports.Forecast(w, forecast, out.format, style) }); err != nil {
+		return err
+	}
+	return verdict(forecast, o)
+}
+
+// runComplaint says why a line could not be simulated; a line that can't move is a mistake in its file.
+func runComplaint(err error) error {
+	if _, ok := errors.AsType[*stations.StuckError](err); ok {
+		return &complaint{err, "give one of these stations room, or cartons, to go on with", badInput}
+	}
+	return &complaint{err, "dwellcast check shows what the line is", failed}
+}
+
+// verdict is what the exit status tells of a forecast that was made.
+func verdict(f *scenarios.Forecast, o scenarios.Options) error {
+	switch {
+	case f.Interrupted:
+		return &complaint{fmt.Errorf("interrupted after %s", quantity.FormatCount(int64(f.Replications), "replication")),
+			"the figures rest on those alone", failed}
+	case o.Precision > 0 && !(f.GoodRate.HalfWidth() <= o.Precision*f.GoodRate.Mean):
+		return &complaint{fmt.Errorf("the wanted precision of %s was not reached in %s", quantity.FormatRatio(o.Precision),
+			quantity.FormatCount(int64(f.Replications), "replication")), "ask for a wider one, or for a longer shift", notMet}
+	}
+	return nil
+}

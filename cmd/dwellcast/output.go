@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"dwellcast/reports"
+)
+
+// output is where and how a command writes its report.
+type output struct {
+	path   string // empty or "-" for standard output
+	format reports.Format
+}
+
+// newOutput checks the flags, so that a mistake shows before the work and not after it.
+func newOutput(path, format string) (output, error) {
+	f, err := reports.ParseFormat(format)
+	if err != nil {
+		return output{}, &complaint{err, "", badInput}
+	}
+	o := output{path, f}
+	if o.toStdout() {
+		return o, nil
+	}
+	return o, o.tryFolder()
+}
+
+func (o output) toStdout() bool { return o.path == "" || o.path == "-" }
+
+// tryFolder finds out whether a file can be written there.
+func (o output) tryFolder() error {
+	info, err := os.Stat(o.path)
+	switch {
+	case err == nil && info.IsDir():
+		return usage("give a file in it", "can't write %s: it is a directory", o.path)
+	case err == nil && !info.Mode().IsRegular():
+		return nil
+	}
+	temporary, err := createBeside(o.path)
+	if err != nil {
+		return usage("give a folder that exists and may be written to", "can't write %s: %w", o.path, plain(err))
+	}
+	return discard(temporary)
+}
+
+// send makes the report with write and puts it where it belongs: a file is written whole or not at all.
+func (p *program) send(o output, write func(io.Writer, reports.Style) error) error {
+	var text bytes.Buffer
+	style := reports.Style{}
+	if o.toStdout() {
+		style = styleOf(p.stdout)
+	}
+	if err := write(&text, style); err != nil {
+		return err
+	}
+	if o.toStdout() {
+		_, err := p.stdout.Write(text.Bytes())
+		return err
+	}
+	if err := replaceFile(o.path, text.Bytes()); err != nil {
+		return &complaint{fmt.Errorf("can't write %s: %w", o.path, plain(err)), "nothing was left there; try another folder", failed}
+	}
+	return nil
+}
+
+// replaceFile writes a file whole: into a temporary one beside it, which then takes its name. What is no regular file, such as
+// a terminal, is written to as it is.
+func replaceFile(path string, text []byte) error {
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return os.WriteFile(path, text, 0o666)
+	}
+	if target, err := filepath.EvalSymlinks(path); err == nil {
+		path = target
+	}
+	temporary, err := createBeside(path)
+	if err != nil {
+		return err
+	}
+	if err := fill(temporary, text); err != nil {
+		_ = os.Remove(temporary.Name())
+		return err
+	}
+	if info, err := os.Stat(path); err == nil {
+		_ = os.Chmod(temporary.Name(), info.Mode().Perm())
+	}
+	if err := os.Rename(temporary.Name(), path); err != nil {
+		_ = os.Remove(temporary.Name())
+		return err
+	}
+	return nil
+}
+
+// createBeside creates a temporary file in the folder of path.
+func createBeside(path string) (*os.File, error) {
+	name := fmt.Sprintf(".%s.%d.tmp", filepath.Base(path), os.Getpid())
+	return os.OpenFile(filepath.Join(filepath.Dir(path), name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+}
+
+func fill(file *os.File, text []byte) error {
+	_, err := file.Write(text)
+	if err == nil {
+		err = file.Sync()
+	}
+	if closing := file.Close(); err == nil {
+		err = closing
+	}
+	return err
+}
+
+func discard(file *os.File) error {
+	_ = file.Close()
+	return os.Remove(file.Name())
+}

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io"
+	"os/signal"
+	"syscall"
+
+	"github.com/spf13/cobra"
+)
+
+// Exit statuses.
+const (
+	done     = 0
+	failed   = 1
+	badInput = 2 // bad input or usage
+	notMet   = 3 // a criterion was not met, or could not be assessed
+)
+
+// program is what every command works with.
+type program struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+}
+
+// run carries out the command in args and returns the exit status. A first interrupt ends the work cleanly.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
+	defer stop()
+	p := &program{stdin, stdout, stderr}
+	root := p.root()
+	root.SetArgs(args)
+	if err := root.ExecuteContext(ctx); err != nil {
+		return p.report(err)
+	}
+	return done
+}
+
+// report prints a message and returns the exit status that goes with the error.
+func (p *program) report(err error) int {
+	complain(p.stderr, err)
+	if c, ok := errors.AsType[*complaint](err); ok {
+		return c.status
+	}
+	return failed
+}
+
+// root is the command without a name, and the list of all others.
+func (p *program) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "dwellcast",
+		Short: "Forecast the throughput of a carton erect-fill-seal-offload line",
+		Long: "dwellcast reads one plain file that says what a carton line is, simulates it, and answers with numbers and their\n" +
+			"uncertainty: will it make the demand, what limits it, and why that setting.",
+		Example:       "  dwellcast example > line.yaml\n  dwellcast check line.yaml\n  dwellcast run line.yaml",
+		SilenceErrors: true, SilenceUsage: true,
+		Args: unknownCommand,
+		RunE: func(cmd *cobra.Command, _ []string) error { return needCommand(cmd) },
+	}
+	root.SetIn(p.stdin)
+	root.SetOut(p.stdout)
+	root.SetErr(p.stderr)
+	root.SetFlagErrorFunc(flagComplaint)
+	root.SuggestionsMinimumDistance = 2
+	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
+	return root
+}
