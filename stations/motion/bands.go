@@ -19,7 +19,7 @@ func (b Band) Contains(setting CartonsPerHour) bool { return setting >= b.From &
 // forbidden side.
 //
 // Nothing narrow is missed as far as the limit knows itself: the margin is looked at in every one of its Dips, and between them in steps of a third of
-// DipWidth (3 to 5 of a hundred parts without one); every lowest look that is still allowed is followed down to the bottom of its
+// DipWidth (4 % of the setting without one); every lowest look that is still allowed is followed down to the bottom of its
 // dip, and every highest forbidden one up, before the edges are found by root-finding.
 func ForbiddenBands(limit Limit, lo, hi CartonsPerHour) []Band {
 	margin := limit.signed()

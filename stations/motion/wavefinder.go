@@ -118,9 +118,10 @@ func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
 			best = crest{h, float64(k) * dt}
 		}
 	}
-	for k := 1; k+1 < len(f.wave); k++ {
-		h := math.Abs(f.wave[k])
-		if h >= 0.9*best.height && h >= math.Abs(f.wave[k-1]) && h >= math.Abs(f.wave[k+1]) {
+	last := len(f.wave) - 1
+	for k, w := range f.wave {
+		h := math.Abs(w)
+		if h >= 0.9*best.height && h >= math.Abs(f.wave[max(0, k-1)]) && h >= math.Abs(f.wave[min(last, k+1)]) {
 			if c := f.climb(st, float64(k)*dt, dt, width); c.height > best.height {
 				best = c
 			}
@@ -129,19 +130,23 @@ func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
 	return best
 }
 
-// climb goes from a look to the crest beside it, by parabolas of ever smaller width.
+// climb goes from a look to the crest within h beside it, by parabolas of ever smaller width.
 func (f *waveFinder) climb(st *stretch, t, h, width float64) crest {
-	best := crest{math.Abs(f.heightAt(st, t)), t}
-	for range 4 {
-		left, right := math.Abs(f.heightAt(st, max(0, t-h))), math.Abs(f.heightAt(st, min(width, t+h)))
-		if bend := left - 2*best.height + right; bend < 0 {
-			t = min(width, max(0, t+h*(left-right)/(2*bend)))
-		}
-		if y := math.Abs(f.heightAt(st, t)); y >= best.height {
+	best := crest{at: t}
+	height := func(t float64) float64 {
+		y := math.Abs(f.heightAt(st, t))
+		if y > best.height {
 			best = crest{y, t}
-		} else {
-			t = best.at
 		}
+		return y
+	}
+	for range 4 {
+		t = min(width-h, max(h, t)) // at an end of the stretch the parabola lies inside it
+		left, middle, right := height(t-h), height(t), height(t+h)
+		if bend := left - 2*middle + right; bend < 0 {
+			height(t + min(h, max(-h, h*(left-right)/(2*bend))))
+		}
+		t = best.at
 		h /= 6
 	}
 	return best
