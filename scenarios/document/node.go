@@ -129,3 +129,18 @@ func cloneAll(nodes []*Node) []*Node {
 	}
 	return copies
 }
+
+// Leaves are the single values of the node and all below it, in the order of the file.
+func (n *Node) Leaves() []*Node {
+	if n == nil || n.kind == Scalar && n.IsEmpty() {
+		return nil
+	}
+	if n.kind == Scalar {
+		return []*Node{n}
+	}
+	var leaves []*Node
+	for _, v := range n.values {
+		leaves = append(leaves, v.Leaves()...)
+	}
+	return leaves
+}

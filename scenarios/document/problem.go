@@ -108,3 +108,6 @@ func byPosition(a, b Problem) int {
 	}
 	return cmp.Or(cmp.Compare(a.At.File, b.At.File), cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
 }
+
+// Len is the number of mistakes noted so far.
+func (p *Problems) Len() int { return len(p.found) }

@@ -1,0 +1,103 @@
+package scenarios
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"dwellcast/scenarios/document"
+	"dwellcast/scenarios/quantity"
+	"dwellcast/stations"
+)
+
+// Sizes that a line may have. They are far beyond any real line, and keep a mistyped file from filling the memory.
+const (
+	mostStations = 200
+	mostPitches  = 10_000
+	mostLanes    = 50
+	mostUnits    = 100
+)
+
+// lineReader reads a line file. It goes on after a mistake, so that all of them are found at once.
+type lineReader struct {
+	p      document.Problems
+	file   *File
+	line   *stations.Line
+	list   *document.Node // of stations
+	drafts []*draft
+	// groundless says that the setting was given but could not be read, so that what rests on it is not complained of too.
+	groundless bool
+}
+
+// read reads the whole document; the setting comes first, since other quantities depend on it.
+func (r *lineReader) read(root *document.Node) {
+	f := root.Map(&r.p)
+	if f.Node() == nil {
+		return
+	}
+	r.line.Title = f.Take("title").Text(&r.p)
+	r.readSetting(f)
+	if n := f.Take("lanes"); n != nil {
+		r.line.Lanes = max(1, n.Count(&r.p, document.Limit{Min: "1", Hint: "write lanes: 1 for one carton on a pitch"},
+			document.Limit{Max: fmt.Sprint(mostLanes)}))
+	}
+	r.readShift(f.Take("shift"), f.Take("run"))
+	r.readCrew(f.Take("crew"))
+	r.readStations(f)
+	r.readTarget(f.Take("target"))
+	f.Done()
+	r.checkLine(root)
+}
+
+func (r *lineReader) readSetting(f *document.Fields) {
+	n := f.Take("setting")
+	r.line.Setting = n.Rate(&r.p, document.Limit{Max: "1000000 cartons/h"})
+	r.groundless = n != nil && r.line.Setting == 0
+}
+
+// readTarget reads a number of good cartons per shift, or a rate over the whole shift.
+func (r *lineReader) readTarget(n *document.Node) {
+	if n == nil {
+		return
+	}
+	positive := document.Limit{Above: "0 cartons"}
+	q, err := quantity.Parse(n.Assumed(&r.p).Raw())
+	switch {
+	case err == nil && q.Is(quantity.Rate):
+		r.file.Target = n.Rate(&r.p) * r.unitShift().Hours()
+	case err == nil:
+		r.file.Target = n.Measure(&r.p, quantity.Count, "cartons", positive)
+	case n.Assumed(&r.p).Kind() != document.Scalar:
+		r.file.Target = n.Measure(&r.p, quantity.Count, "cartons", positive)
+	default:
+		r.addQuantity(n, err, func(number string) string {
+			return "write " + number + " cartons for a shift, or " + number + " cartons/h"
+		})
+	}
+}
+
+// unitShift is the length of time that figures per shift are given for.
+func (r *lineReader) unitShift() time.Duration {
+	if r.file.Steady != nil {
+		return r.file.Steady.Shift
+	}
+	return r.line.Shift.Length
+}
+
+// addQuantity reports what is wrong with a single value; where only its unit is missing, offer makes the hint.
+func (r *lineReader) addQuantity(n *document.Node, err error, offer func(number string) string) {
+	n = n.Assumed(&r.p)
+	message, hint := err.Error(), ""
+	if e, ok := errors.AsType[*quantity.Error](err); ok {
+		message, hint = e.Message, e.Hint
+		if e.Kind == quantity.MissingUnit {
+			hint = offer(e.Text)
+		}
+	}
+	r.p.Add(n, message, hint)
+}
+
+// warn notes what is legal in the file but can hardly be meant.
+func (r *lineReader) warn(about, format string, values ...any) {
+	r.file.Warnings = append(r.file.Warnings, Warning{About: about, Text: fmt.Sprintf(format, values...)})
+}
