@@ -161,7 +161,7 @@ func (u *unit) reset() {
 		u.stores[i].reset()
 	}
 	u.standing, u.past, u.agenda = u.standing[:0], u.past[:0], u.agenda[:0]
-	u.state, u.why, u.since, u.due = Starved, u.slow, 0, 0
+	u.state, u.why, u.since, u.due = Paced, u.setting, 0, 0
 	u.holding, u.id, u.begun = carton{}, 0, false
 	u.clear, u.act, u.loaded, u.cleared = 0, 0, false, true
 	clear(u.robots)
