@@ -129,6 +129,23 @@ func TestTrialsAtTheEnds(t *testing.T) {
 	}
 }
 
+// Skipping all that is sure to come without the event must change nothing.
+func TestSkipKeepsTheEvents(t *testing.T) {
+	a, b := newTrials(perAct(t, 0.05), 1), newTrials(perAct(t, 0.05), 1)
+	for range 500 {
+		n := a.Left()
+		for i := range n {
+			if b.Hit() {
+				t.Fatalf("hit after %d acts, though %d were sure to come without", i+1, n)
+			}
+		}
+		a.Skip(n)
+		if !a.Hit() || !b.Hit() {
+			t.Fatalf("no hit after the %d acts that were sure to come without", n)
+		}
+	}
+}
+
 // "Every 900 cartons": the constant hits on the 900th and again 900 later.
 func TestTrialsEveryCount(t *testing.T) {
 	for _, c := range []struct {
