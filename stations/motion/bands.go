@@ -89,10 +89,10 @@ func followed(margin func(float64) float64, settings []float64) []look {
 		a, b, c := looks[i-1], looks[i], looks[i+1]
 		switch {
 		case b.margin >= 0 && b.margin <= a.margin && b.margin <= c.margin:
-			bottom := lowPoint(margin, a.setting, c.setting)
+			bottom := lowPoint(margin, a.setting, c.setting, SettingTolerance)
 			all = append(all, look{bottom, margin(bottom)})
 		case b.margin < 0 && b.margin >= a.margin && b.margin >= c.margin:
-			top := lowPoint(func(x float64) float64 { return -margin(x) }, a.setting, c.setting)
+			top := lowPoint(func(x float64) float64 { return -margin(x) }, a.setting, c.setting, SettingTolerance)
 			all = append(all, look{top, margin(top)})
 		}
 	}

@@ -1,6 +1,9 @@
 package motion
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // The proofs below hold for every angle and not only for sampled ones. On a stretch of width w where |f”| is at most bend, f
 // departs from its chord by at most bend w2/8 (the error of linear interpolation); a stretch is halved until that settles
@@ -39,8 +42,8 @@ func (q curve) lowestBetween(a, b, fa, fb, bend, tolerance float64, value, at *f
 	q.lowestBetween(c, b, fc, fb, bend, tolerance, value, at)
 }
 
-// below are the stretches of lo..hi in which the curve is negative, ascending, their ends exact to rounding. A touch of zero that is
-// no deeper than slack does not count.
+// below are the stretches of lo..hi in which the curve is negative, ascending, their ends exact to rounding. Those no deeper than slack are a touch of
+// zero and do not count.
 func (q curve) below(lo, hi, slack float64) []Window {
 	var found []Window
 	add := func(from, to float64) {
@@ -50,13 +53,15 @@ func (q curve) below(lo, hi, slack float64) []Window {
 		}
 		found = append(found, Window{Degrees(from), Degrees(to)})
 	}
-	lifted := q.minus(-slack)
 	marks := q.breaks(lo, hi)
 	for i := 1; i < len(marks); i++ {
 		a, b := marks[i-1], marks[i]
-		lifted.belowBetween(a, b, lifted.at(a), lifted.at(b), q.bend(a, b), add)
+		q.belowBetween(a, b, q.at(a), q.at(b), q.bend(a, b), add)
 	}
-	return found
+	return slices.DeleteFunc(found, func(w Window) bool {
+		depth, _ := q.lowest(float64(w.From), float64(w.To), slack/10)
+		return depth >= -slack
+	})
 }
 
 // belowBetween reports to add the negative stretches between a and b, in order.

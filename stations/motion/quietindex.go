@@ -22,7 +22,7 @@ func (t Tank) QuietIndexTimes(law Law, travel float64, shortest, longest Seconds
 	var found []QuietIndex
 	for x := float64(shortest) + step; x < float64(longest)-step/2; x += step {
 		if y := residual(x); y <= residual(x-step) && y < residual(x+step) {
-			at := lowPoint(residual, x-step, x+step)
+			at := lowPoint(residual, x-step, x+step, 1e-9*x)
 			found = append(found, QuietIndex{Seconds(at), residual(at)})
 		}
 	}
@@ -48,12 +48,12 @@ func ResidualRatio(law Law, ratio float64) float64 {
 	return m.residual(law, 1, 1) / law.Coefficients().Ca
 }
 
-// lowPoint is the place of the least value of f, which has one dip between lo and hi, by golden section.
-func lowPoint(f func(float64) float64, lo, hi float64) float64 {
+// lowPoint is the place, to within tolerance, of the least value of f, which has one dip between lo and hi, by golden section.
+func lowPoint(f func(float64) float64, lo, hi, tolerance float64) float64 {
 	const golden = 0.6180339887498949
 	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
 	fa, fb := f(a), f(b)
-	for hi-lo > 1e-10*hi {
+	for hi-lo > tolerance {
 		if fa < fb {
 			hi, b, fb = b, a, fa
 			a = hi - golden*(hi-lo)
