@@ -17,6 +17,7 @@ type sample struct {
 	total  *stations.Tally
 	losses []int64
 	ideal  int64
+	steady bool // its observations are batches of a long run
 }
 
 // observation is what one shift, or one batch of a long run, says.

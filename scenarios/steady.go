@@ -42,6 +42,7 @@ func runSteady(ctx context.Context, f *File, o Options) (*Forecast, error) {
 	out := s.forecast(f, o)
 	out.Interrupted = ctx.Err() != nil
 	perShift(out, s, f.Steady)
+	out.wholeRunBottleneck(s.layout, sim)
 	out.Steady = &Steady{
 		Length: f.Steady.Length, WarmUp: time.Duration(warm.steps) * watch.step, WarmUpGiven: f.Steady.WarmUp > 0,
 		Batches: len(s.good), BatchLength: s.length,
@@ -102,6 +103,7 @@ func (w *watched) batches(sim *stations.Simulation, spec *SteadySpec, from int) 
 	n := max(1, min(spec.Batches, len(w.seen)-from))
 	size := (len(w.seen) - from) / n
 	s := newSample(sim, time.Duration(size)*w.step)
+	s.steady = true
 	o := s.newObservation()
 	for b := range n {
 		o.tally.Copy(w.at(from + (b+1)*size))
@@ -177,4 +179,22 @@ func perShift(out *Forecast, s *sample, spec *SteadySpec) {
 	for i := range out.Buffers {
 		out.Buffers[i].Through *= k
 	}
+}
+
+// wholeRunBottleneck takes the shares of the bottleneck from the run as a whole, warm-up included: the rule looks at periods
+// longer than a batch, so that batches give it no interval.
+func (out *Forecast) wholeRunBottleneck(l layout, sim *stations.Simulation) {
+	groups := sim.Line.Sections()
+	if len(groups) == 1 {
+		return
+	}
+	x := make([]float64, l.size)
+	l.fillBottleneck(x, groups, sim.Tally)
+	unsure := func(mean float64) stats.Interval {
+		return stats.Interval{Mean: mean, Low: math.Inf(-1), High: math.Inf(1), N: 1, Confidence: out.Confidence}
+	}
+	for i := range out.Stations {
+		out.Stations[i].BottleneckShare = unsure(x[l.bottleneck+i])
+	}
+	out.SettingShare, out.MasterShare = unsure(x[l.setting]), unsure(x[l.master])
 }

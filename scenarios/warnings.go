@@ -15,6 +15,7 @@ func (s *sample) warnings(out *Forecast, o Options) []Warning {
 	switch {
 	case n < 2:
 		warn("good_rate", "one shift gives no interval; run more replications")
+	case n < fewShifts && s.steady:
 	case n < fewShifts:
 		warn("good_rate", "only %d shifts: the interval and P10/P90 are rough; run at least %d", n, fewShifts)
 	}

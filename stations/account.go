@@ -123,9 +123,16 @@ func (u *unit) stoodTime(from, to time.Duration) time.Duration {
 	return sum
 }
 
-// accountLost charges the time beyond the pace: to the stops of the station that was last, to its act, to the master.
+// accountLost charges the time beyond the pace: to the stops of the station that was last, to its act, to the master. Without
+// a setting only the stops count: what acts take is the line's own pace.
 func (c *conveyor) accountLost(end time.Duration, n int64) {
 	all := min(c.allClear, end)
+	if !c.paced {
+		if c.disturbed {
+			c.last.lostStanding(c.begun, all)
+		}
+		return
+	}
 	if over := all - c.due; over > 0 {
 		rest := over
 		if c.disturbed {

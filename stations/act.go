@@ -68,10 +68,10 @@ func (u *unit) charge(state State, why Reason, d time.Duration) {
 	}
 }
 
-// lose notes time beyond the pace as lost, where the line is paced.
+// lose notes time beyond the pace as lost, where the line is paced. Without a setting all time not spent in acts is lost.
 func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
 	from = max(from, u.due)
-	if to <= from {
+	if to <= from || u.Line.Setting == 0 && why == u.slow {
 		return
 	}
 	lost := to - from

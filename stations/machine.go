@@ -69,7 +69,9 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 	}
 	m.awaitProduction(p)
 	u.settle(m.calendar.Now())
-	u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
+	if m.Line.Setting > 0 {
+		u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
+	}
 }
 
 func (m *machine) countCycle(u *unit, early bool) {

@@ -124,7 +124,7 @@ func (c *conveyor) settleWait(now time.Duration) {
 		u.trace(state, from, now)
 	}
 	if c.section == c.Simulation.paced {
-		c.units[0].due = c.due
+		c.units[0].due = c.waitsFrom()
 		c.units[0].lose(from, now, why, planned > 0)
 	}
 }
@@ -134,4 +134,12 @@ func (u *unit) trace(state State, from, to time.Duration) {
 	if u.Trace != nil && to > from {
 		u.Trace(Stretch{u.spec.Name, 0, int(u.id), state, from, to})
 	}
+}
+
+// waitsFrom is the instant from which a wait is lost time: when the pace wanted the next cycle, or at once without a pace.
+func (c *conveyor) waitsFrom() time.Duration {
+	if c.paced {
+		return c.due
+	}
+	return 0
 }
