@@ -73,7 +73,7 @@ func decay(m liquidMode, t float64) complex128 { return cmplx.Exp(m.lambda * com
 
 // look finds the highest crest of the free waves, and of the driven ones of st if it is not nil, over a time.
 func (f *waveFinder) look(st *stretch, width float64) crest {
-	steps := max(4, int(math.Ceil(width/f.step)))
+	steps := f.steps(st, width)
 	dt := width / float64(steps)
 	f.wave = append(f.wave[:0], make([]float64, steps+1)...)
 	for i, m := range f.modes {
@@ -87,6 +87,15 @@ func (f *waveFinder) look(st *stretch, width float64) crest {
 		}
 	}
 	return f.highest(st, dt, width)
+}
+
+// steps is how many looks a time takes: by the highest mode, and by the drive's own sine or polynomial.
+func (f *waveFinder) steps(st *stretch, width float64) int {
+	steps := max(4, int(math.Ceil(width/f.step)))
+	if st != nil {
+		steps = max(steps, int(math.Ceil(width*st.rate/(2*math.Pi)*stepsPerPeriod)), 4*len(st.answers[0].poly))
+	}
+	return steps
 }
 
 // addHeights adds the particular solution of a mode at equal steps.
@@ -109,8 +118,7 @@ func (a *answer) addHeights(wave []float64, m liquidMode, rate, dt float64) {
 	}
 }
 
-// highest is the highest crest among the looks, made exact. Only looks within a tenth of the highest one can lie next to it: between two
-// looks even the highest mode changes by less than 2 %.
+// highest is the highest crest among the looks, made exact.
 func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
 	var best crest
 	for k, w := range f.wave {
@@ -118,16 +126,30 @@ func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
 			best = crest{h, float64(k) * dt}
 		}
 	}
+	enough := best.height - f.hidden(st, dt, best.height)
 	last := len(f.wave) - 1
 	for k, w := range f.wave {
 		h := math.Abs(w)
-		if h >= 0.9*best.height && h >= math.Abs(f.wave[max(0, k-1)]) && h >= math.Abs(f.wave[min(last, k+1)]) {
+		if h >= enough && h >= math.Abs(f.wave[max(0, k-1)]) && h >= math.Abs(f.wave[min(last, k+1)]) {
 			if c := f.climb(st, float64(k)*dt, dt, width); c.height > best.height {
 				best = c
 			}
 		}
 	}
 	return best
+}
+
+// hidden is by how much a crest may rise above the look next to it: no look is further than dt/2 away, so each free wave hides its amplitude times
+// 1 - cos(omega dt/2); a driven one, looked at as finely as the highest mode, 2 %.
+func (f *waveFinder) hidden(st *stretch, dt, height float64) float64 {
+	sum := 0.0
+	for i, m := range f.modes {
+		sum += cmplx.Abs(f.free[i]) / m.omegaD * (1 - math.Cos(m.omegaD*dt/2))
+	}
+	if st != nil {
+		sum += 0.02 * height
+	}
+	return sum
 }
 
 // climb goes from a look to the crest within h beside it, by parabolas of ever smaller width.
@@ -140,7 +162,7 @@ func (f *waveFinder) climb(st *stretch, t, h, width float64) crest {
 		}
 		return y
 	}
-	for range 4 {
+	for range 3 {
 		t = min(width-h, max(h, t)) // at an end of the stretch the parabola lies inside it
 		left, middle, right := height(t-h), height(t), height(t+h)
 		if bend := left - 2*middle + right; bend < 0 {
