@@ -33,7 +33,7 @@ func (r *lineReader) checkPitches(root *document.Node) {
 		pitches += c.RunOut
 	}
 	if pitches > mostPitches {
-		r.p.Add(root, fmt.Sprintf("has %d pitches", pitches), fmt.Sprintf("a line may have %d", mostPitches))
+		r.p.Add(root, fmt.Sprintf("describes a line of %d pitches", pitches), fmt.Sprintf("a line may have %d", mostPitches))
 	}
 }
 

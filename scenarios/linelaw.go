@@ -23,16 +23,17 @@ const leastAct = time.Millisecond
 func upTo(most time.Duration) span    { return span{most: most} }
 func actUpTo(most time.Duration) span { return span{least: leastAct, most: most} }
 func (s span) aboveZero() span        { s.positive = true; return s }
+
+// hint says what may be written.
 func (s span) hint() string {
-	low := "0 s"
-	if s.positive {
-		low = "more than 0 s"
+	most := quantity.FormatDuration(s.most)
+	switch {
+	case s.positive:
+		return "write between " + quantity.FormatDuration(max(s.least, time.Nanosecond)) + " and " + most
+	case s.least > 0:
+		return "write 0 s, or between " + quantity.FormatDuration(s.least) + " and " + most
 	}
-	hint := "it lies between " + low + " and " + quantity.FormatDuration(s.most)
-	if s.least > 0 {
-		hint += ", and is no shorter than " + quantity.FormatDuration(s.least)
-	}
-	return hint
+	return "write up to " + most
 }
 
 func (s span) holds(d time.Duration) bool {
@@ -54,8 +55,8 @@ func (r *lineReader) time(n *document.Node, bounds span) random.Sampler {
 	if r.p.Len() > before || bounds.holds(sampler.Mean()) {
 		return sampler
 	}
-	message := "is " + quantity.FormatDuration(sampler.Mean()) + " long, which can't be right here"
-	if !sampler.Fixed() {
+	message := "can't be right here"
+	if inner.Kind() == document.Map {
 		message = "has a mean of " + quantity.FormatDuration(sampler.Mean()) + ", which can't be right here"
 	}
 	r.p.Add(inner, message, bounds.hint())
@@ -64,7 +65,7 @@ func (r *lineReader) time(n *document.Node, bounds span) random.Sampler {
 
 // drawnTime reads a law of times.
 func (r *lineReader) drawnTime(n *document.Node) random.Sampler {
-	if values := n.Has("recorded"); values {
+	if n.Has("recorded") {
 		return r.recorded(n)
 	}
 	law := r.law(n, quantity.Time)
@@ -83,11 +84,8 @@ func (r *lineReader) recorded(n *document.Node) random.Sampler {
 		values = append(values, v.Duration(&r.p))
 	}
 	f.Done()
-	if len(values) == 0 {
-		return random.Sampler{}
-	}
 	sampler, err := random.Recorded(values)
-	if err != nil {
+	if err != nil && list.Kind() == document.List {
 		r.addLawError(list, err)
 	}
 	return sampler
@@ -131,9 +129,11 @@ func lawHint(n *document.Node, dimension quantity.Dimension) string {
 	return "write for example {exponential: " + dimension.Example() + "}; laws: " + strings.Join(lawNames(), ", ")
 }
 
-// addLawError reports what a law does not accept: "lognormal: cv is 0; give a number above 0".
+// addLawError reports what a law does not accept: "lognormal: cv is 0; give a number above 0". The name of the law is in
+// the path already.
 func (r *lineReader) addLawError(n *document.Node, err error) {
 	message, hint, _ := strings.Cut(err.Error(), "; ")
+	_, message, _ = strings.Cut(message, ": ")
 	r.p.Add(n, message, hint)
 }
 

@@ -24,7 +24,7 @@ func (r *lineReader) readMaterials(d *draft) {
 	}
 	for _, n := range d.fields.Take("materials").List(&r.p) {
 		f := n.Map(&r.p)
-		add(n, r.readMaterial(f, f.Require("name", "glue").Text(&r.p)))
+		add(n, r.readMaterial(f, r.name(f.Require("name", "glue"))))
 		f.Done()
 	}
 	if d.Kind == stations.Offload || d.Kind == stations.Machine {

@@ -60,15 +60,16 @@ func (r *lineReader) readTarget(n *document.Node) {
 	if n == nil {
 		return
 	}
-	positive := document.Limit{Above: "0 cartons"}
-	q, err := quantity.Parse(n.Assumed(&r.p).Raw())
+	const hint = "write for example 10000 cartons for a shift, or 1250 cartons/h"
+	inner := n.Assumed(&r.p)
+	q, err := quantity.Parse(inner.Raw())
 	switch {
 	case err == nil && q.Is(quantity.Rate):
 		r.file.Target = n.Rate(&r.p) * r.unitShift().Hours()
-	case err == nil:
-		r.file.Target = n.Measure(&r.p, quantity.Count, "cartons", positive)
-	case n.Assumed(&r.p).Kind() != document.Scalar:
-		r.file.Target = n.Measure(&r.p, quantity.Count, "cartons", positive)
+	case err == nil && !q.Is(quantity.Count):
+		r.p.Add(inner, "is neither a number of cartons nor a rate", hint)
+	case err == nil, inner.Kind() != document.Scalar:
+		r.file.Target = n.Measure(&r.p, quantity.Count, "cartons", document.Limit{Above: "0 cartons", Max: "1000000000 cartons"})
 	default:
 		r.addQuantity(n, err, func(number string) string {
 			return "write " + number + " cartons for a shift, or " + number + " cartons/h"
@@ -96,6 +97,18 @@ func (r *lineReader) addQuantity(n *document.Node, err error, offer func(number 
 	}
 	r.p.Add(n, message, hint)
 }
+
+// name reads what something is called; it must fit into a table.
+func (r *lineReader) name(n *document.Node) string {
+	name := n.Text(&r.p)
+	if len([]rune(name)) > mostLetters {
+		r.p.Add(n, "is a long name", fmt.Sprintf("a name has %d letters at most", mostLetters))
+	}
+	return name
+}
+
+// mostLetters is how long a name may be.
+const mostLetters = 40
 
 // warn notes what is legal in the file but can hardly be meant.
 func (r *lineReader) warn(about, format string, values ...any) {

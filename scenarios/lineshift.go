@@ -53,7 +53,7 @@ func (r *lineReader) readPlanned(f *document.Fields) []plannedStop {
 		b := n.Map(&r.p)
 		name := "break"
 		if given := b.Take("name"); given != nil {
-			name = given.Text(&r.p)
+			name = r.name(given)
 		}
 		add(n, name, b.Require("after", "4 h").Duration(&r.p), b.Require("length", "20 min").PositiveDuration(&r.p))
 		b.Done()

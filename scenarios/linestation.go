@@ -2,6 +2,8 @@ package scenarios
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"dwellcast/scenarios/document"
@@ -24,7 +26,41 @@ func (r *lineReader) readStation(d *draft) {
 	r.readStops(d)
 	r.readMaterials(d)
 	if d.known {
+		r.refuseKeysOfOthers(d)
 		d.fields.Done()
+	}
+}
+
+// kindKeys are the keys that only some kinds of station have.
+var kindKeys = map[string][]stations.Kind{
+	"bottom_seal": {stations.Erect},
+	"turns":       {stations.Erect},
+	"blanks":      {stations.Erect},
+	"fill":        {stations.Fill},
+	"lag":         {stations.Seal},
+	"close":       {stations.Seal},
+	"dwell":       {stations.Seal},
+	"open":        {stations.Seal},
+	"away":        {stations.Offload},
+	"pallet":      {stations.Offload, stations.Machine},
+	"steps":       {stations.Machine},
+	"cycle":       {stations.Erect, stations.Fill, stations.Offload, stations.Machine},
+}
+
+// refuseKeysOfOthers reports keys that belong to another kind of station.
+func (r *lineReader) refuseKeysOfOthers(d *draft) {
+	for _, key := range d.node.Keys() {
+		kinds, special := kindKeys[key.Raw()]
+		if !special || slices.Contains(kinds, d.Kind) {
+			continue
+		}
+		d.fields.Take(key.Raw())
+		words := make([]string, len(kinds))
+		for i, kind := range kinds {
+			words[i] = kind.String()
+		}
+		r.p.Report(document.Problem{At: key.At(), Path: d.node.Path(), Text: key.Raw(), Message: "is no key of kind " + d.Kind.String(),
+			Hint: "it belongs to kind " + strings.Join(words, " or ")})
 	}
 }
 
@@ -138,7 +174,7 @@ func (r *lineReader) readMachine(d *draft) {
 	for _, n := range steps.List(&r.p) {
 		f := n.Map(&r.p)
 		name := f.Require("name", "tighten")
-		part := stations.Part{Name: name.Text(&r.p), Time: r.time(f.Require("takes", "0.4 s"), actUpTo(24*time.Hour))}
+		part := stations.Part{Name: r.name(name), Time: r.time(f.Require("takes", "0.4 s"), actUpTo(24*time.Hour))}
 		if seen[part.Name] && name != nil {
 			r.p.Add(name, "is the name of two steps", "give each its own")
 		}

@@ -2,6 +2,8 @@ package scenarios
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"dwellcast/scenarios/document"
 	"dwellcast/stations"
@@ -37,24 +39,19 @@ func (r *lineReader) readStations(f *document.Fields) {
 	for i, n := range items {
 		r.drafts = append(r.drafts, r.startStation(n, i == 0))
 	}
-	r.checkNames()
 	r.layConveyors(f.Take("conveyor"))
 	for _, d := range r.drafts {
 		r.readStation(d)
 		r.line.Stations = append(r.line.Stations, d.Station)
 	}
+	r.checkNames()
 }
 
 // startStation reads what a station is and where it stands.
 func (r *lineReader) startStation(n *document.Node, first bool) *draft {
 	d := &draft{node: n, fields: n.Map(&r.p)}
 	d.Feed.Conveyor, d.Units = -1, 1
-	if name := d.fields.Require("name", "sealer"); name != nil {
-		d.Name = name.Text(&r.p)
-		if len([]rune(d.Name)) > mostLetters {
-			r.p.Add(name, "is a long name", fmt.Sprintf("a name has %d letters at most", mostLetters))
-		}
-	}
+	d.Name = r.name(d.fields.Require("name", "sealer"))
 	kind := d.fields.Require("kind", "seal").OneOf(&r.p, stations.KindNames()...)
 	for k, word := range stations.KindNames() {
 		if word == kind {
@@ -74,9 +71,6 @@ func (r *lineReader) startStation(n *document.Node, first bool) *draft {
 	}
 	return d
 }
-
-// mostLetters keeps names fit for a table.
-const mostLetters = 40
 
 // mostBuffer is the largest capacity that a buffer may have.
 const mostBuffer = 1_000_000
@@ -116,7 +110,7 @@ func (r *lineReader) readCapacity(n *document.Node) int {
 		document.Limit{Max: fmt.Sprint(mostBuffer), Hint: "write unlimited for a buffer that is never full"})
 }
 
-// checkNames finds stations of one name, the numbered units of a station included.
+// checkNames finds stations of one name. Units side by side are numbered, and a number may make a name of another station.
 func (r *lineReader) checkNames() {
 	seen := map[string]*draft{}
 	for _, d := range r.drafts {
@@ -129,4 +123,19 @@ func (r *lineReader) checkNames() {
 		}
 		seen[d.Name] = d
 	}
+	for _, d := range r.drafts {
+		word, number, found := cutLast(d.Name, " ")
+		k, err := strconv.Atoi(number)
+		if other := seen[word]; found && err == nil && other != nil && 1 <= k && k <= other.Units && other.Units > 1 {
+			r.p.Add(d.fields.Take("name"), "is what unit "+number+" of "+word+" is called", "give it another name")
+		}
+	}
+}
+
+// cutLast cuts a text at the last separator.
+func cutLast(text, separator string) (before, after string, found bool) {
+	if i := strings.LastIndex(text, separator); i >= 0 {
+		return text[:i], text[i+len(separator):], true
+	}
+	return text, "", false
 }

@@ -69,7 +69,7 @@ func (r *lineReader) readStop(n *document.Node) stations.Stop {
 // readClearing reads what a stop is and costs.
 func (r *lineReader) readClearing(f *document.Fields) stations.Stop {
 	return stations.Stop{
-		Cause:      f.Require("cause", "jam").Text(&r.p),
+		Cause:      r.name(f.Require("cause", "jam")),
 		Clear:      r.time(f.Require("clear", "55 s"), upTo(longestWork)),
 		Scrap:      f.Take("scrap").Count(&r.p, document.Limit{Max: "1000"}),
 		Unattended: !r.boolOr(f.Take("attendant"), true),

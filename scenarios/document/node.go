@@ -17,6 +17,7 @@ package document
 
 import (
 	"fmt"
+	"slices"
 
 	"go.yaml.in/yaml/v4"
 )
@@ -144,3 +145,6 @@ func (n *Node) Leaves() []*Node {
 	}
 	return leaves
 }
+
+// Keys are the keys of a map in the order of the file; none for another shape.
+func (n *Node) Keys() []*Node { return slices.Clone(n.keys) }
