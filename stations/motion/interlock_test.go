@@ -173,8 +173,8 @@ func TestLatestReversal(t *testing.T) {
 
 func TestJaws(t *testing.T) {
 	// 120 mm at 300 mm/s and 2000 mm/s2 take 0.55 s (reference table).
-	move := motion.Move{Distance: 0.12, Speed: 0.3, Acceleration: 2}
-	jaws := motion.Jaws{SensorLag: 0.02, Close: move, Dwell: 0.9, Open: move}
+	move := motion.Move{Distance: 0.12, Speed: 0.3, Acceleration: 2}.Timed()
+	jaws := motion.Jaws{SensorLag: 0.02, Close: move, Dwell: 0.9, Open: move, Stroke: 0.12}
 	near(t, "cycle", float64(jaws.Cycle()), 0.02+0.55+0.9+0.55, 1e-12)
 	near(t, "open", jaws.Opening(0), 0.12, 0)
 	near(t, "half closed", jaws.Opening(0.02+0.275), 0.06, 1e-12)
@@ -188,8 +188,11 @@ func TestJaws(t *testing.T) {
 	near(t, "needed until half open", float64(jaws.Needed()), 2.02-0.275, 1e-9)
 	m = jaws.ClearBeforeIndex(1.7, 0, 3)
 	if m.Kept() || m.Distance >= 0 || m.Time >= 0 {
-		t.Errorf("jaws still closing up when the conveyor moves: %+v", m)
+		t.Errorf("jaws still opening when the conveyor moves: %+v", m)
 	}
+	given := motion.Jaws{Close: motion.TimedMove{Time: 0.28}, Dwell: 0.95, Open: motion.TimedMove{Time: 0.28}, Stroke: 0.1}
+	near(t, "cycle of given times", float64(given.Cycle()), 1.51, 1e-12)
+	near(t, "half open at constant speed", given.Opening(1.37), 0.05, 1e-12)
 }
 
 // TestDrop: 0.3 m of free fall take sqrt(0.6/g).
@@ -253,4 +256,60 @@ func BenchmarkInterlocks(b *testing.B) {
 	for b.Loop() {
 		f.Interlocks(2)
 	}
+}
+
+// TestNozzleInterlockAgainstSampling draws cams of any law at random: the proof never says more room than a fine sampling finds, and no less than it
+// could have missed.
+func TestNozzleInterlockAgainstSampling(t *testing.T) {
+	laws := allLaws(t)
+	rapid.Check(t, func(r *rapid.T) {
+		law := func(name string) motion.Law { return laws[rapid.IntRange(0, len(laws)-1).Draw(r, name)] }
+		down := rapid.Float64Range(40, 200).Draw(r, "down")
+		up := rapid.Float64Range(240, 300).Draw(r, "up")
+		f := motion.FillStation{
+			Conveyor: feed(t, 0.15, 110, law("index law")),
+			Nozzle: camOf(t, axis("nozzle", segment(motion.Rise, motion.Degrees(down), motion.Degrees(down+40), 0.2, law("down law")),
+				segment(motion.Return, motion.Degrees(up), motion.Degrees(up+rapid.Float64Range(20, 80).Draw(r, "span")).Within(), 0.2, law("up law")))),
+			RimBelowTop: rapid.Float64Range(0.01, 0.19).Draw(r, "rim"),
+		}
+		m := f.NozzleOutWhileMoving(2)
+		least := math.Inf(1)
+		for k := range 11001 {
+			least = math.Min(least, f.RimBelowTop-f.Nozzle.Position(motion.Degrees(k)/100))
+		}
+		const missed = 0.2 * 2.2 / 20 * 0.01 // m: stroke x largest Cv / shortest move x the step of 0.01 deg
+		if m.Distance > least+1e-9 || m.Distance < least-missed {
+			r.Fatalf("%+v, sampled %g", m, least)
+		}
+		if m.Kept() != (least >= 0) && math.Abs(least) > 1e-3 {
+			r.Fatalf("%+v, sampled %g", m, least)
+		}
+	})
+}
+
+// TestNothingPanics: descriptions of any kind are refused or made into cams whose positions are finite.
+func TestNothingPanics(t *testing.T) {
+	laws := append(allLaws(t), motion.Law{})
+	kinds := []motion.SegmentKind{motion.Rise, motion.Dwell, motion.Return, motion.Index, "other"}
+	rapid.Check(t, func(r *rapid.T) {
+		var a motion.Axis
+		for range rapid.IntRange(0, 5).Draw(r, "segments") {
+			a.Segments = append(a.Segments, motion.Segment{
+				Kind: rapid.SampledFrom(kinds).Draw(r, "kind"), Law: rapid.SampledFrom(laws).Draw(r, "law"),
+				From: motion.Degrees(rapid.Float64().Draw(r, "from")), To: motion.Degrees(rapid.Float64Range(-10, 800).Draw(r, "to")),
+				Travel: rapid.Float64().Draw(r, "travel"),
+			})
+		}
+		cam, problems := motion.NewCam(a)
+		if (cam == nil) != (len(problems) > 0) {
+			r.Fatalf("cam %v, problems %v", cam, problems)
+		}
+		if cam != nil && math.IsNaN(cam.Position(123)) {
+			r.Fatalf("%+v has no position", a)
+		}
+		name := rapid.String().Draw(r, "name")
+		if law, err := motion.LawByName(name); (err == nil) == law.IsZero() {
+			r.Fatalf("%q: %v, %v", name, law, err)
+		}
+	})
 }
