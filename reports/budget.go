@@ -9,6 +9,7 @@ import (
 
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
+	"dwellcast/stations"
 )
 
 // Budget writes the time budget of a line. Style matters to the table format only.
@@ -45,13 +46,21 @@ func budgetAnswer(b *scenarios.Budget, n *notes) section {
 		s.notes = n.take()
 		return s
 	}
-	s.text = append(s.text, fmt.Sprintf("%s undisturbed: %s%s", quantity.FormatRate(b.Rate), limitWords(b), n.mark("setting")))
+	s.text = append(s.text, fmt.Sprintf("%s undisturbed: %s%s", rateWords(b), limitWords(b), n.mark("setting")))
 	s.text = append(s.text, nextWords(b))
-	if stretch := stretchWords(b); stretch != "" {
-		s.text = append(s.text, stretch)
-	}
+	s.text = append(s.text, stretchWords(b)...)
 	s.notes = n.take()
 	return s
+}
+
+// rateWords prints the undisturbed rate; drawn times are sampled, which leaves it uncertain by some tenths of a percent.
+func rateWords(b *scenarios.Budget) string {
+	for _, s := range b.Sections {
+		if s.Expected != s.Cycle {
+			return "About " + fixed(b.Rate, 0) + " cartons/h"
+		}
+	}
+	return quantity.FormatRate(b.Rate)
 }
 
 func limitWords(b *scenarios.Budget) string {
@@ -74,6 +83,9 @@ func nextWords(b *scenarios.Budget) string {
 	if b.Limit.Kind == scenarios.ByStation {
 		_, st := find(b, b.Limit.Station)
 		words := fmt.Sprintf("It stays critical until it needs %s less", cycleTime(st.Relief))
+		if st.Relief == 0 {
+			words = "Something else needs as much"
+		}
 		if b.Line.Setting > 0 {
 			words += fmt.Sprintf("; the setting asks for %s", quantity.FormatRate(b.Line.Setting))
 		}
@@ -85,16 +97,20 @@ func nextWords(b *scenarios.Budget) string {
 	return fmt.Sprintf("Next to limit: %s, above a setting of %s", nameOf(b, b.Next), quantity.FormatRate(b.Ceiling))
 }
 
-// stretchWords says what drawn times add to a cycle.
-func stretchWords(b *scenarios.Budget) string {
+// stretchWords says what drawn times do to the mean of a cycle.
+func stretchWords(b *scenarios.Budget) []string {
 	var words []string
 	for _, s := range b.Sections {
-		if s.Expected > s.Cycle && float64(s.Expected) > 1.0005*float64(s.Cycle) {
-			words = append(words, fmt.Sprintf("The cycle of %s is %s on average for %s at mean times, because it waits for the longest draw",
-				sectionName(b, s), cycleTime(s.Expected), cycleTime(s.Cycle)))
+		why := "it waits for the longest draw"
+		if s.Release == stations.AtCamZero {
+			why = "draws fall on either side of a cam zero"
+		}
+		if math.Abs(float64(s.Expected-s.Cycle)) > 0.001*float64(s.Cycle) {
+			words = append(words, fmt.Sprintf("A cycle of %s lasts %s on average and %s at mean times, because %s",
+				sectionName(b, s), cycleTime(s.Expected), cycleTime(s.Cycle), why))
 		}
 	}
-	return strings.Join(words, "; ")
+	return words
 }
 
 func find(b *scenarios.Budget, station int) (*scenarios.SectionBudget, *scenarios.StationBudget) {

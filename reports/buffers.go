@@ -18,7 +18,7 @@ func bufferSection(f *scenarios.Forecast, n *notes) section {
 			room = "no limit"
 		}
 		t.add(b.Before+n.mark("buffer "+b.Before), room, fixed(b.MeanContent.Mean, max(1, decimals(b.MeanContent.HalfWidth()))),
-			sheetWidth(b.MeanContent), percent(b.EmptyShare), percent(b.FullShare), fixed(b.MeanWait.Seconds(), 1)+" s",
+			exactWidth(b.MeanContent), percent(b.EmptyShare), percent(b.FullShare), fixed(b.MeanWait.Seconds(), 1)+" s",
 			percent(b.WaitedShare), fixed(b.Through, 0))
 	}
 	s.table, s.notes = t, n.take()

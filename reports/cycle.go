@@ -55,7 +55,7 @@ func cyclePicture(b *scenarios.Budget, width int) []string {
 	}
 	names = min(names, 20)
 	room := width - names - 3
-	lines := []string{""}
+	var lines []string
 	for _, s := range b.Sections {
 		for _, st := range s.Stations {
 			bar := stationBar(s, st, room, longest)

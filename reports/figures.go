@@ -64,12 +64,12 @@ func band(iv interval) string {
 	return fixed(iv.Low, d) + " to " + fixed(iv.High, d)
 }
 
-// plusMinus prints the half-width of an interval.
-func plusMinus(iv interval) string {
+// exactWidth prints the half-width of an interval to the digits that it supports.
+func exactWidth(iv interval) string {
 	if !iv.Assessed() {
 		return none
 	}
-	return "±" + fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
+	return fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
 }
 
 // percent prints a share in percent with one decimal, a bare dash for nothing at all.

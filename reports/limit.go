@@ -27,7 +27,7 @@ func limitSection(f *scenarios.Forecast, n *notes) section {
 	}
 	t := &table{columns: []column{left("bottleneck"), right("share"), right("±"), left("")}}
 	for _, h := range holders {
-		if h.share.Mean == 0 {
+		if h.share.Mean < 0.0005 {
 			continue
 		}
 		iv := inPercent(h.share)
@@ -50,9 +50,9 @@ func limitSentence(holders []holder) string {
 	if holders[0].share.Mean == 0 {
 		return "No bottleneck was seen: nothing was ever active"
 	}
-	words := fmt.Sprintf("%s holds the bottleneck %s %% of the time", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 0))
+	words := fmt.Sprintf("%s holds the bottleneck %s %% of the time", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
 	if next := holders[1]; next.share.Mean >= 0.005 {
-		words += fmt.Sprintf(", then %s (%s %%)", next.name, fixed(100*next.share.Mean, 0))
+		words += fmt.Sprintf(", then %s (%s %%)", next.name, fixed(100*next.share.Mean, 1))
 	}
 	return words
 }

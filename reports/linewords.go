@@ -37,7 +37,7 @@ func conveyorWords(b *scenarios.Budget, s scenarios.SectionBudget) string {
 		spec := b.Line.Stations[st.Station]
 		name := fmt.Sprintf("%s (%s)", spec.Name, spec.Kind)
 		if spec.Feed.Pitches > 0 {
-			name = fmt.Sprintf("%s %d on", name, spec.Feed.Pitches)
+			name = fmt.Sprintf("%s %s on", name, pitches(spec.Feed.Pitches))
 		}
 		names = append(names, name)
 	}
@@ -51,6 +51,13 @@ func conveyorWords(b *scenarios.Budget, s scenarios.SectionBudget) string {
 		words += "; the next cycle begins when all are clear"
 	}
 	return words + feedWords(b.Line.Stations[s.Stations[0].Station])
+}
+
+func pitches(n int) string {
+	if n == 1 {
+		return "1 pitch"
+	}
+	return fmt.Sprintf("%d pitches", n)
 }
 
 func aloneWords(b *scenarios.Budget, s scenarios.SectionBudget) string {

@@ -75,11 +75,12 @@ func sheetDecimals(good interval) int {
 	return 0
 }
 
+// sheetWidth is a half-width to a tenth at most, since the sheet is in whole cartons or tenths.
 func sheetWidth(iv interval) string {
 	if !iv.Assessed() {
 		return none
 	}
-	return fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
+	return fixed(iv.HalfWidth(), min(decimals(iv.HalfWidth()), 1))
 }
 
 // apportion rounds the losses so that they sum to the rounded total: each down, then the largest remainders up.

@@ -20,8 +20,8 @@ func stopSection(f *scenarios.Forecast, n *notes) section {
 		t.add(stopCells(stop, n.mark("stop "+stop.Where+"/"+stop.Cause))...)
 	}
 	s.table = t
-	if words := crewWords(f); words != "" {
-		s.text = append(s.text, words+n.mark("crew"))
+	if len(stops) > 0 {
+		s.text = []string{crewWords(f) + n.mark("crew")}
 	}
 	s.notes = n.take()
 	return s
@@ -32,7 +32,7 @@ func stopCells(stop scenarios.StopForecast, mark string) []string {
 	if stop.Seen == 0 {
 		return []string{stop.Where, cause, none, none, "0", none, none, none}
 	}
-	return []string{stop.Where, cause, fixed(stop.PerShift.Mean, 2), sheetWidth(stop.PerShift), fmt.Sprint(stop.Seen),
+	return []string{stop.Where, cause, fixed(stop.PerShift.Mean, 2), exactWidth(stop.PerShift), fmt.Sprint(stop.Seen),
 		fixed(stop.AwaitingMinutes, 1), fixed(stop.ClearingMinutes, 1), fixed(stop.CartonsLost, 0)}
 }
 
@@ -42,5 +42,5 @@ func crewWords(f *scenarios.Forecast) string {
 	}
 	iv := inPercent(f.CrewLoad)
 	return fmt.Sprintf("%s, on calls %s %% of the time%s", quantity.FormatCount(int64(f.Attendants), "attendant"),
-		fixed(iv.Mean, 1), bounds(iv, "", " %"))
+		mean(iv), bounds(iv, "", " %"))
 }

@@ -10,7 +10,9 @@ import (
 // terminal lays a page out for a terminal.
 func (p *page) terminal(w io.Writer, style Style) error {
 	out := &screen{style: style}
-	out.strong(mapLine(p.title))
+	for _, line := range wrap(p.title, style.columns()) {
+		out.strong(line)
+	}
 	for _, s := range p.sections {
 		out.line("")
 		if err := out.section(s); err != nil {
@@ -47,6 +49,9 @@ func (o *screen) section(s section) error {
 		if err := o.table(s.table); err != nil {
 			return err
 		}
+	}
+	if len(s.picture) > 0 {
+		o.line("")
 	}
 	for _, line := range s.picture {
 		o.line("  " + line)
@@ -115,11 +120,24 @@ func widest(lines []string) int {
 	return most
 }
 
+// unbroken divides a sentence into words, a number kept together with its unit or what follows it.
+func unbroken(sentence string) []string {
+	var words []string
+	for _, word := range strings.Fields(mapLine(sentence)) {
+		if n := len(words); n > 0 && strings.ContainsAny(words[n-1][len(words[n-1])-1:], "0123456789") {
+			words[n-1] += " " + word
+			continue
+		}
+		words = append(words, word)
+	}
+	return words
+}
+
 // wrap breaks a sentence into lines of at most width characters, between words.
 func wrap(sentence string, width int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(mapLine(sentence)) {
+	for _, word := range unbroken(sentence) {
 		switch {
 		case line == "":
 			line = word

@@ -22,7 +22,7 @@ func sectionOf(line *stations.Line, group stations.Group, paced bool, pace time.
 	}
 	s.Cycle = s.level(max(s.floor(pace, line.Lanes), s.slowest(-1)))
 	s.Expected = s.Cycle
-	if s.drawn() {
+	if s.sampled(pace, line.Lanes) {
 		s.expect(line, pace)
 	}
 	s.Rate = perHour(s.Cartons, s.Expected)
@@ -73,6 +73,14 @@ func (s *SectionBudget) level(need time.Duration) time.Duration {
 	return max(turns, 1) * s.Revolution
 }
 
+// within is the longest cycle up to the given length: that length, or whole revolutions when the release waits for the cam zero.
+func (s *SectionBudget) within(cycle time.Duration) time.Duration {
+	if turn := s.level(1); turn > 1 {
+		return cycle / turn * turn
+	}
+	return cycle
+}
+
 // floor is the shortest cycle that setting and master allow. A pace period brings lanes cartons.
 func (s *SectionBudget) floor(pace time.Duration, lanes int) time.Duration {
 	var least time.Duration
@@ -101,7 +109,15 @@ func (s *SectionBudget) slowest(except int) time.Duration {
 	return most
 }
 
-func (s *SectionBudget) drawn() bool {
+// sampled says that the mean cycle does not follow from the mean times: times are drawn, and the cycle is the longest of several,
+// or a whole number of revolutions.
+func (s *SectionBudget) sampled(pace time.Duration, lanes int) bool {
+	several := len(s.Stations) > 1 || s.floor(pace, lanes) > 0 || s.level(1) > 1
+	return s.Drawn() && several
+}
+
+// Drawn says that the length of some act on the section differs from cycle to cycle.
+func (s *SectionBudget) Drawn() bool {
 	for _, st := range s.Stations {
 		for _, part := range st.Parts {
 			if part.Drawn {

@@ -62,7 +62,7 @@ func (b *Budget) findSlack() {
 	slowest := b.slowestSection(-1)
 	for k := range b.Sections {
 		s := &b.Sections[k]
-		cycle := time.Duration(b.Sections[slowest].period()*float64(s.Cartons) + 0.5)
+		cycle := s.within(time.Duration(b.Sections[slowest].period()*float64(s.Cartons) + 0.5))
 		for i := range s.Stations {
 			st := &s.Stations[i]
 			st.Cycle = cycle
@@ -81,7 +81,7 @@ func (b *Budget) others(k, except int) time.Duration {
 	s := &b.Sections[k]
 	cycle := s.level(max(s.floor(b.Pace, b.Line.Lanes), s.slowest(except)))
 	if next := b.slowestSection(k); next >= 0 {
-		cycle = max(cycle, time.Duration(b.Sections[next].period()*float64(s.Cartons)))
+		cycle = max(cycle, s.within(time.Duration(b.Sections[next].period()*float64(s.Cartons))))
 	}
 	return cycle
 }

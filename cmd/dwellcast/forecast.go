@@ -48,7 +48,11 @@ func (p *program) runCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return p.forecast(cmd.Context(), file, options, out)
+			forecast, err := p.simulate(cmd.Context(), file, options)
+			if err != nil {
+				return err
+			}
+			return p.deliver(forecast, options, out)
 		},
 	}
 	flags.add(cmd)
@@ -95,23 +99,28 @@ func share(flag, text string, least, most float64) (float64, error) {
 	return x, nil
 }
 
-// forecast runs the line and writes the report.
-func (p *program) forecast(ctx context.Context, file *scenarios.File, o scenarios.Options, out output) error {
+// simulate runs the line and shows how far it has come.
+func (p *program) simulate(ctx context.Context, file *scenarios.File, o scenarios.Options) (*scenarios.Forecast, error) {
 	progress := newProgress(p.stderr, time.Now())
+	defer progress.end()
 	o.Progress = func(done, total int) { progress.tell(done, total, time.Now()) }
 	forecast, err := scenarios.Run(ctx, file, o)
-	progress.end()
 	if err != nil {
-		return runComplaint(err)
+		return nil, runComplaint(err)
 	}
-	forecast.Version = version
-	if forecast.Interrupted && forecast.Replications == 0 {
+	return forecast, nil
+}
+
+// deliver writes the report, and says what the exit status will.
+func (p *program) deliver(f *scenarios.Forecast, o scenarios.Options, out output) error {
+	f.Version = scenarios.Version
+	if f.Interrupted && f.Replications == 0 {
 		return &complaint{errors.New("interrupted before the first shift was done"), "nothing is known yet; run it again", failed}
 	}
-	if err := p.send(out, func(w io.Writer, style reports.Style) error { return reports.Forecast(w, forecast, out.format, style) }); err != nil {
+	if err := p.send(out, func(w io.Writer, style reports.Style) error { return reports.Forecast(w, f, out.format, style) }); err != nil {
 		return err
 	}
-	return verdict(forecast, o)
+	return verdict(f, o)
 }
 
 // runComplaint says why a line could not be simulated; a line that can't move is a mistake in its file.

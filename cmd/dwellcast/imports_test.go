@@ -32,14 +32,13 @@ var layers = []struct {
 
 // keptIn is where a library is kept, so that it can be replaced in one place.
 var keptIn = map[string]string{
-	"go.yaml.in/yaml/":                "scenarios/document",
-	"github.com/olekukonko/":          "reports",
-	"github.com/spf13/":               "cmd/dwellcast",
-	"golang.org/x/term":               "cmd/dwellcast",
-	"github.com/invopop/jsonschema":   "scenarios",
-	"codeberg.org/go-pdf/":            "reports",
-	"gonum.org/v1/plot":               "reports",
-	"github.com/rogpeppe/go-internal": "cmd/dwellcast",
+	"go.yaml.in/yaml/":              "scenarios/document",
+	"github.com/olekukonko/":        "reports",
+	"github.com/spf13/":             "cmd/dwellcast",
+	"golang.org/x/term":             "cmd/dwellcast",
+	"github.com/invopop/jsonschema": "scenarios",
+	"codeberg.org/go-pdf/":          "reports",
+	"gonum.org/v1/plot":             "reports",
 }
 
 const module = "dwellcast"

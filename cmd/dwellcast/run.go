@@ -30,7 +30,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	defer stop()
 	p := &program{stdin, stdout, stderr}
 	root := p.root()
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // not nil, which would stand for those of the process
 	if err := root.ExecuteContext(ctx); err != nil {
 		return p.report(err)
 	}
