@@ -21,15 +21,16 @@ type Segment struct {
 	Law    Law         // of a rise, return or index
 }
 
-// Axis describes one cam. Either it feeds (index segments: its position grows with every revolution) or it reciprocates (rises and
-// returns that cancel). Angles that no segment names are stands; but if any dwell is named, all of the revolution must be.
+// Axis describes one cam. Either it feeds (index segments: its position grows with every revolution) or it
+// reciprocates (rises and returns that cancel). Angles that no segment names are stands; but if any dwell is named,
+// all of the revolution must be.
 type Axis struct {
 	Name     string
 	Segments []Segment
 }
 
-// Shifted is the axis with some of its segments moved on by an angle, their lengths kept. Named dwells are left out, so that the stands
-// give way.
+// Shifted is the axis with some of its segments moved on by an angle, their lengths kept. Named dwells are left out,
+// so that the stands give way.
 func (a Axis) Shifted(by Degrees, which func(Segment) bool) Axis {
 	var segments []Segment
 	for _, s := range a.Segments {

@@ -15,12 +15,13 @@ type Band struct {
 // Contains reports whether the band forbids a setting.
 func (b Band) Contains(setting CartonsPerHour) bool { return setting >= b.From && setting <= b.To }
 
-// ForbiddenBands finds all ranges of settings between lo and hi (0 < lo < hi) that a limit forbids, ascending, their edges to SettingTolerance on the
-// forbidden side.
+// ForbiddenBands finds all ranges of settings between lo and hi (0 < lo < hi) that a limit forbids, ascending, their
+// edges to SettingTolerance on the forbidden side.
 //
-// Nothing narrow is missed as far as the limit knows itself: the margin is looked at in every one of its Dips, and between them in steps of a third of
-// DipWidth (4 % of the setting without one); every lowest look that is still allowed is followed down to the bottom of its
-// dip, and every highest forbidden one up, before the edges are found by root-finding.
+// Nothing narrow is missed as far as the limit knows itself: the margin is looked at in every one of its Dips, and
+// between them in steps of a third of DipWidth (4 % of the setting without one); every lowest look that is still
+// allowed is followed down to the bottom of its dip, and every highest forbidden one up, before the edges are found
+// by root-finding.
 func ForbiddenBands(limit Limit, lo, hi CartonsPerHour) []Band {
 	margin := limit.signed()
 	looks := followed(margin, limit.looks(float64(lo), float64(hi)))
@@ -78,7 +79,8 @@ func (l Limit) looks(lo, hi float64) []float64 {
 	return slices.Compact(settings)
 }
 
-// followed adds to the looks the bottoms of dips that are allowed where they were looked at, and the tops of humps that are not.
+// followed adds to the looks the bottoms of dips that are allowed where they were looked at, and the tops of humps
+// that are not.
 func followed(margin func(float64) float64, settings []float64) []look {
 	looks := make([]look, len(settings))
 	for i, s := range settings {

@@ -94,7 +94,8 @@ func (c *Cam) Stroke() float64 {
 	return c.farthest
 }
 
-// find is the move at an angle, how far into the revolution of the cam the angle is, and the whole revolutions before.
+// find is the move at an angle, how far into the revolution of the cam the angle is, and the whole revolutions
+// before.
 func (c *Cam) find(at Degrees) (m *camMove, r, turns float64) {
 	r = float64(at) - c.start
 	turns = math.Floor(r * (1 / fullTurn))
@@ -108,7 +109,8 @@ func (c *Cam) find(at Degrees) (m *camMove, r, turns float64) {
 	return &moves[len(moves)-1], r, turns
 }
 
-// Position at any angle, m or rad. A feeding axis counts from the start of its first segment after the zero of the master.
+// Position at any angle, m or rad. A feeding axis counts from the start of its first segment after the zero of the
+// master.
 func (c *Cam) Position(at Degrees) float64 {
 	m, r, turns := c.find(at)
 	p := m.base + turns*c.perTurn
@@ -118,7 +120,8 @@ func (c *Cam) Position(at Degrees) float64 {
 	return p + m.travel*m.law.Position((r-m.from)*m.perSpan)
 }
 
-// Motion at any angle when a revolution lasts revolution (more than 0): position, and velocity, acceleration, jerk per second.
+// Motion at any angle when a revolution lasts revolution (more than 0): position, and velocity, acceleration, jerk
+// per second.
 func (c *Cam) Motion(at Degrees, revolution Seconds) Motion {
 	m, r, turns := c.find(at)
 	here := Motion{Position: m.base + turns*c.perTurn}

@@ -67,8 +67,8 @@ func TestStraightLineIsCautioned(t *testing.T) {
 	}
 }
 
-// TestCamReciprocates: a nozzle that goes down through the zero of the master, with positions from the law at a tenth of its way (s(0.1) of the 3-4-5
-// polynomial is 0.00856 by its formula).
+// TestCamReciprocates: a nozzle that goes down through the zero of the master, with positions from the law at a tenth
+// of its way (s(0.1) of the 3-4-5 polynomial is 0.00856 by its formula).
 func TestCamReciprocates(t *testing.T) {
 	law := motion.Polynomial345()
 	cam := camOf(t, axis("nozzle", segment(motion.Rise, 330, 30, 0.2, law), segment(motion.Return, 130, 190, 0.2, law)))
@@ -100,7 +100,8 @@ func TestCamFeeds(t *testing.T) {
 	}
 }
 
-// TestCamMotionIsDerivative compares velocity, acceleration and jerk with differences of the position at times a little apart.
+// TestCamMotionIsDerivative compares velocity, acceleration and jerk with differences of the position at times a
+// little apart.
 func TestCamMotionIsDerivative(t *testing.T) {
 	law := motion.Polynomial4567()
 	cam := camOf(t, axis("nozzle", segment(motion.Rise, 330, 30, 0.2, law), segment(motion.Return, 100, 190, 0.2, law)))
@@ -138,8 +139,8 @@ func TestCamPeaks(t *testing.T) {
 	near(t, "rms of a", p.AccelerationRMS, math.Sqrt(sum/looks), 1e-6*p.AccelerationRMS)
 }
 
-// TestPeaksScaleWithThePace: k times the setting means k times the peak speed and k squared the acceleration, k cubed the jerk, when the cams stretch with the
-// pace.
+// TestPeaksScaleWithThePace: k times the setting means k times the peak speed and k squared the acceleration, k cubed
+// the jerk, when the cams stretch with the pace.
 func TestPeaksScaleWithThePace(t *testing.T) {
 	laws := allLaws(t)
 	rapid.Check(t, func(r *rapid.T) {

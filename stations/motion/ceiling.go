@@ -78,8 +78,8 @@ func (c Ceiling) belowBands(setting, lo CartonsPerHour) CartonsPerHour {
 	return setting
 }
 
-// ShortestRevolution is the shortest revolution from lo to hi (0 < lo < hi) in which every interlock is kept, to a microsecond; the interlocks
-// may only gain time in a longer one.
+// ShortestRevolution is the shortest revolution from lo to hi (0 < lo < hi) in which every interlock is kept, to a
+// microsecond; the interlocks may only gain time in a longer one.
 func ShortestRevolution(interlocks func(revolution Seconds) []Margin, lo, hi Seconds) (Seconds, error) {
 	kept := func(revolution float64) bool {
 		for _, m := range interlocks(Seconds(revolution)) {

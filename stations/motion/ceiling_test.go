@@ -9,7 +9,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestDwellCeiling: a 240 degree stand and a seal cycle of 1.42 s allow 1690/h; 0.1 s more dwell, 1579/h (arithmetic: 10 x 240/1.42).
+// TestDwellCeiling: a 240 degree stand and a seal cycle of 1.42 s allow 1690/h; 0.1 s more dwell, 1579/h (arithmetic:
+// 10 x 240/1.42).
 func TestDwellCeiling(t *testing.T) {
 	for needed, want := range map[motion.Seconds]float64{1.42: 2400 / 1.42, 1.52: 2400 / 1.52} {
 		limit := motion.NewDwellLimit("dwell", motion.Master{}, 120, needed)
@@ -24,7 +25,8 @@ func TestDwellCeiling(t *testing.T) {
 	}
 }
 
-// TestDwellCeilingFixedRevolution: with the index taking a third of a fixed 1.8 s revolution, pace - 0.6 s >= 1.42 s allows 3600/2.02.
+// TestDwellCeilingFixedRevolution: with the index taking a third of a fixed 1.8 s revolution, pace - 0.6 s >= 1.42 s
+// allows 3600/2.02.
 func TestDwellCeilingFixedRevolution(t *testing.T) {
 	got, err := motion.HighestAllowed(motion.NewDwellLimit("dwell", motion.Master{Revolution: 1.8}, 120, 1.42), 100, 5000)
 	if err != nil {
@@ -50,7 +52,8 @@ func TestHighestAllowedEnds(t *testing.T) {
 	}
 }
 
-// TestCeilingRanks: closed forms of the single limits, in order, for a line of one lane whose cams stretch with the pace.
+// TestCeilingRanks: closed forms of the single limits, in order, for a line of one lane whose cams stretch with the
+// pace.
 func TestCeilingRanks(t *testing.T) {
 	law := motion.ModifiedSine()
 	conveyor := feed(t, 0.1524, 120, law)
@@ -115,7 +118,8 @@ func sloshLimit(t testing.TB, tank motion.Tank) motion.Limit {
 	return limit
 }
 
-// TestSloshBandsAgainstDenseLook: every setting on a grid far finer than the steps of looking is forbidden exactly where a band says so.
+// TestSloshBandsAgainstDenseLook: every setting on a grid far finer than the steps of looking is forbidden exactly
+// where a band says so.
 func TestSloshBandsAgainstDenseLook(t *testing.T) {
 	tank := halfGallon()
 	limit := sloshLimit(t, tank)
@@ -144,8 +148,8 @@ func TestSloshBandsAgainstDenseLook(t *testing.T) {
 	}
 }
 
-// TestNarrowSloshBandIsFound: with next to no damping the bands are a few tenths of a carton per hour wide; each whole number of slosh periods must lie in
-// one, unless the index itself leaves nothing there.
+// TestNarrowSloshBandIsFound: with next to no damping the bands are a few tenths of a carton per hour wide; each
+// whole number of slosh periods must lie in one, unless the index itself leaves nothing there.
 func TestNarrowSloshBandIsFound(t *testing.T) {
 	tank := halfGallon()
 	tank.Damping, tank.Modes, tank.Freeboard = 0.0002, 1, 0.03

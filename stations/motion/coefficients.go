@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
-// Coefficients are the figures by which motion laws are compared (VDI 2143 Bl. 1, 1980; Norton 2009): a move of travel h in time t
-// has peak velocity Cv h/t, peak acceleration Ca h/t2 and peak jerk Cj h/t3. None has a unit.
+// Coefficients are the figures by which motion laws are compared (VDI 2143 Bl. 1, 1980; Norton 2009): a move of
+// travel h in time t has peak velocity Cv h/t, peak acceleration Ca h/t2 and peak jerk Cj h/t3. None has a unit.
 type Coefficients struct {
 	Cv, Ca, Cj       float64 // peaks of |ds/dz|, |d2s/dz2|, |d3s/dz3|; Cj without the steps of the acceleration
 	AtV, AtA, AtJ    float64 // the first z at which each falls, 0..1
@@ -33,7 +33,8 @@ func coefficients(l Law) Coefficients {
 	return c
 }
 
-// peak is the largest |k-th derivative| and the first place of it: an end of a piece, or a zero of the next derivative.
+// peak is the largest |k-th derivative| and the first place of it: an end of a piece, or a zero of the next
+// derivative.
 func (l Law) peak(k int) (value, at float64) {
 	for i := range l.pieces {
 		p := &l.pieces[i]
@@ -57,8 +58,8 @@ func (l Law) integral(f func(p *piece, u float64) float64) float64 {
 	return sum
 }
 
-// peakPower is the largest |s' s”|. Where it lies inside a piece its slope s”^2 + s' s”' is zero; those zeros are bracketed on
-// a grid much finer than the law's waves.
+// peakPower is the largest |s' s”|. Where it lies inside a piece its slope s”^2 + s' s”' is zero; those zeros are
+// bracketed on a grid much finer than the law's waves.
 func (l Law) peakPower() float64 {
 	const steps = 64
 	best := 0.0

@@ -2,12 +2,12 @@ package motion
 
 import "math"
 
-// PlaneWall is a slab that was at one temperature throughout and whose two faces are suddenly heated alike, or, which is the same, half such a
-// slab with its other face insulated. Sources: Carslaw and Jaeger, Conduction of Heat in Solids (1959), 3.3, 3.11; Incropera et al.,
-// Fundamentals of Heat and Mass Transfer, 5.5.
+// PlaneWall is a slab that was at one temperature throughout and whose two faces are suddenly heated alike, or, which
+// is the same, half such a slab with its other face insulated. Sources: Carslaw and Jaeger, Conduction of Heat in
+// Solids (1959), 3.3, 3.11; Incropera et al., Fundamentals of Heat and Mass Transfer, 5.5.
 type PlaneWall struct {
-	// Biot is h l/k: contact conductance h (W/m2K) x half thickness l (m) / conductivity k (W/mK). More than 0; infinite for perfect
-	// contact, where the faces take on the jaw's temperature at once.
+	// Biot is h l/k: contact conductance h (W/m2K) x half thickness l (m) / conductivity k (W/mK). More than 0;
+	// infinite for perfect contact, where the faces take on the jaw's temperature at once.
 	Biot float64
 }
 
@@ -27,8 +27,9 @@ func (w PlaneWall) Coefficient(n int) float64 {
 	return 4 * math.Sin(z) / (2*z + math.Sin(2*z))
 }
 
-// Remaining is the share of the initial temperature difference that is left, 0..1, at the depth x (0 at the middle or the insulated face, 1
-// at the heated one) and Fourier number fo = diffusivity x time/l2 (0 or more): sum of C_n exp(-z_n2 fo) cos(z_n x).
+// Remaining is the share of the initial temperature difference that is left, 0..1, at the depth x (0 at the middle or
+// the insulated face, 1 at the heated one) and Fourier number fo = diffusivity x time/l2 (0 or more): sum of C_n
+// exp(-z_n2 fo) cos(z_n x).
 func (w PlaneWall) Remaining(fo, x float64) float64 {
 	if fo <= earlyFourier {
 		return w.remainingEarly(fo, x)
@@ -44,8 +45,8 @@ func (w PlaneWall) Remaining(fo, x float64) float64 {
 	}
 }
 
-// earlyFourier is the Fourier number up to which the heat has not reached the middle: erfc(1/(2 sqrt fo)) is below 1e-21 there, so each
-// face is that of a half-space.
+// earlyFourier is the Fourier number up to which the heat has not reached the middle: erfc(1/(2 sqrt fo)) is below
+// 1e-21 there, so each face is that of a half-space.
 const earlyFourier = 0.005
 
 // remainingEarly is the half-space solution: Carslaw and Jaeger (1959), 2.5 and 2.7.
@@ -62,7 +63,8 @@ func (w PlaneWall) remainingEarly(fo, x float64) float64 {
 	return math.Erf(eta) + math.Exp(-eta*eta)*scaledErfc(eta+b)
 }
 
-// scaledErfc is exp(x2) erfc(x) for x of 0 or more; by its continued fraction (Laplace) where the plain product would overflow.
+// scaledErfc is exp(x2) erfc(x) for x of 0 or more; by its continued fraction (Laplace) where the plain product would
+// overflow.
 func scaledErfc(x float64) float64 {
 	if x < 5 {
 		return math.Exp(x*x) * math.Erfc(x)
@@ -74,8 +76,8 @@ func scaledErfc(x float64) float64 {
 	return 1 / (f * math.Sqrt(math.Pi))
 }
 
-// HalfSpaceReached is the share of the face's temperature step that has come to a depth (m) of a body without end a time after its face was
-// heated, for a diffusivity in m2/s: erfc(depth/(2 sqrt(diffusivity time))).
+// HalfSpaceReached is the share of the face's temperature step that has come to a depth (m) of a body without end a
+// time after its face was heated, for a diffusivity in m2/s: erfc(depth/(2 sqrt(diffusivity time))).
 func HalfSpaceReached(depth, diffusivity float64, time Seconds) float64 {
 	return math.Erfc(depth / (2 * math.Sqrt(diffusivity*float64(time))))
 }

@@ -5,8 +5,8 @@ import (
 	"sort"
 )
 
-// curve is a distance over the master's angle made of cams: offset + sum of gain x position. Between two of its breaks it is
-// smooth, and its curvature is bounded; that is what proofs about it rest on.
+// curve is a distance over the master's angle made of cams: offset + sum of gain x position. Between two of its
+// breaks it is smooth, and its curvature is bounded; that is what proofs about it rest on.
 type curve struct {
 	offset float64
 	terms  []curveTerm
@@ -65,7 +65,8 @@ func (q curve) breaks(lo, hi float64) []float64 {
 	return distinct
 }
 
-// bend bounds the second derivative by the angle between two neighbouring breaks: each cam adds its peak acceleration there.
+// bend bounds the second derivative by the angle between two neighbouring breaks: each cam adds its peak acceleration
+// there.
 func (q curve) bend(lo, hi float64) float64 {
 	sum := 0.0
 	for _, t := range q.terms {

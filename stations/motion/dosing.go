@@ -71,14 +71,16 @@ func (p Piston) Flows(cam *Cam, revolution Seconds) Flows {
 // ExitVelocity at a nozzle of the given open area (m2) at a flow (m3/s), m/s, by continuity.
 func ExitVelocity(flow, area float64) float64 { return flow / area }
 
-// LevelSpeed is how fast the level rises in a carton of the given inside area (m2) at a flow (m3/s), m/s, by continuity.
+// LevelSpeed is how fast the level rises in a carton of the given inside area (m2) at a flow (m3/s), m/s, by
+// continuity.
 func LevelSpeed(flow, cartonArea float64) float64 { return flow / cartonArea }
 
 // FillHeight of a dose (m3) in a carton of the given inside area (m2), m.
 func FillHeight(dose, cartonArea float64) float64 { return dose / cartonArea }
 
-// SettingAtExitVelocity is the setting at which a dose (m3), dispensed by the law within an angle of a revolution that stretches with the
-// pace, leaves the nozzle (area m2) at the splash limit (m/s): 10 lanes angle limit area/(Cv dose).
+// SettingAtExitVelocity is the setting at which a dose (m3), dispensed by the law within an angle of a revolution
+// that stretches with the pace, leaves the nozzle (area m2) at the splash limit (m/s): 10 lanes angle limit area/(Cv
+// dose).
 func SettingAtExitVelocity(law Law, dose, area float64, angle Degrees, limit float64, lanes int) CartonsPerHour {
 	return SettingFor(stretched(Seconds(PeakFlow(law, dose, 1)/(limit*area)), angle), lanes)
 }

@@ -22,8 +22,8 @@ func (d Drop) Window(revolution Seconds) Window {
 	return Window{d.At, d.At + d.FallTime().Angle(revolution)}
 }
 
-// BeforeIndex is the margin of "carton dropped before the conveyor moves". Distance is how much further it could have fallen until then,
-// at most its height when it has not even begun to fall.
+// BeforeIndex is the margin of "carton dropped before the conveyor moves". Distance is how much further it could have
+// fallen until then, at most its height when it has not even begun to fall.
 func (d Drop) BeforeIndex(conveyor *Cam, revolution Seconds) Margin {
 	fall := d.Window(revolution)
 	m := Margin{Name: "carton dropped before the next index", Angle: fullTurn, Distance: math.Inf(1)}
@@ -42,8 +42,8 @@ func (d Drop) BeforeIndex(conveyor *Cam, revolution Seconds) Margin {
 	return m
 }
 
-// ArmClear is the margin of "arm clear of the drop": until the carton has fallen the arm may go no further than free (m, or rad for one that
-// turns; more than 0) from where it let go. Distance is the travel that is left of it.
+// ArmClear is the margin of "arm clear of the drop": until the carton has fallen the arm may go no further than free
+// (m, or rad for one that turns; more than 0) from where it let go. Distance is the travel that is left of it.
 func (d Drop) ArmClear(arm *Cam, free float64, revolution Seconds) Margin {
 	w := d.Window(revolution)
 	here := arm.Position(d.At)

@@ -2,8 +2,8 @@ package motion
 
 import "fmt"
 
-// EarliestDescent is the earliest angle at which the first downward move of the nozzle may start, its length kept, so that
-// the tip passes the rim no sooner than keep after the conveyor stands. Exact, by the inverse of the law.
+// EarliestDescent is the earliest angle at which the first downward move of the nozzle may start, its length kept, so
+// that the tip passes the rim no sooner than keep after the conveyor stands. Exact, by the inverse of the law.
 func (f FillStation) EarliestDescent(keep Degrees) (Degrees, error) {
 	down, ok := f.enters(f.Conveyor.Moving()[0].To)
 	if !ok {
@@ -36,9 +36,10 @@ func (f FillStation) stoppedBefore(at Degrees) Degrees {
 	return stopped
 }
 
-// LatestReversal is the latest angle at which the piston may begin to dispense, the move's length kept, so that every interlock of
-// the dose holds, with keep degrees between the last drop and the tip leaving the carton. Later dosing lowers the level at
-// every angle, so each interlock gives one bound, and the bounds are found by bisection on the proved margins.
+// LatestReversal is the latest angle at which the piston may begin to dispense, the move's length kept, so that every
+// interlock of the dose holds, with keep degrees between the last drop and the tip leaving the carton. Later dosing
+// lowers the level at every angle, so each interlock gives one bound, and the bounds are found by bisection on the
+// proved margins.
 func (f FillStation) LatestReversal(keep Degrees, revolution Seconds) (Degrees, error) {
 	dose := f.dosing()
 	leaves, ok := f.leaves(dose.From)
@@ -79,7 +80,8 @@ func (f FillStation) reversalRange(dose Window, last Degrees) (earliest, latest 
 	return -float64(back), float64(last - dose.To)
 }
 
-// withDoseShifted is the station with all dispensing moves shifted; false where the piston's segments would then overlap.
+// withDoseShifted is the station with all dispensing moves shifted; false where the piston's segments would then
+// overlap.
 func (f FillStation) withDoseShifted(by Degrees) (FillStation, bool) {
 	cam, problems := NewCam(f.Piston.Axis().Shifted(by, func(s Segment) bool { return s.Kind == Return }))
 	f.Piston = cam

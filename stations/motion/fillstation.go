@@ -2,8 +2,8 @@ package motion
 
 import "fmt"
 
-// FillStation is what the filler's interlocks need. The nozzle is home at the top and rises, in the words of a cam, by going down;
-// the piston is home when empty, rises by drawing and returns by dispensing.
+// FillStation is what the filler's interlocks need. The nozzle is home at the top and rises, in the words of a cam,
+// by going down; the piston is home when empty, rises by drawing and returns by dispensing.
 type FillStation struct {
 	Conveyor *Cam // feeds
 	Nozzle   *Cam // reciprocates
@@ -20,8 +20,9 @@ type FillStation struct {
 	ValveLag        Seconds // that the valve needs between the end of drawing and the start of dosing
 }
 
-// Interlocks are the margins of the station, for a revolution that lasts revolution: nozzle out while the conveyor moves; and with a
-// piston: dose inside the carton, dose drawn, tip above the level by at least and at most the stated distances.
+// Interlocks are the margins of the station, for a revolution that lasts revolution: nozzle out while the conveyor
+// moves; and with a piston: dose inside the carton, dose drawn, tip above the level by at least and at most the
+// stated distances.
 func (f FillStation) Interlocks(revolution Seconds) []Margin {
 	margins := []Margin{f.NozzleOutWhileMoving(revolution)}
 	if f.Piston == nil {
@@ -68,12 +69,14 @@ func (f FillStation) Problems() []Problem {
 	return found
 }
 
-// NozzleOutWhileMoving: the tip is not below the rim while the conveyor moves. Distance is the tip's least height above the rim then.
+// NozzleOutWhileMoving: the tip is not below the rim while the conveyor moves. Distance is the tip's least height
+// above the rim then.
 func (f FillStation) NozzleOutWhileMoving(revolution Seconds) Margin {
 	return during("nozzle out of the carton while the conveyor moves", f.Conveyor.Moving(), f.tipAboveRim(), aTurnAround, revolution)
 }
 
-// DoseInsideCarton: the tip is below the rim while the piston dispenses. Distance is its least depth below the rim then.
+// DoseInsideCarton: the tip is below the rim while the piston dispenses. Distance is its least depth below the rim
+// then.
 func (f FillStation) DoseInsideCarton(revolution Seconds) Margin {
 	return during("dose only inside the carton", f.Piston.Returning(), f.tipAboveRim().negated(), aTurnAround, revolution)
 }
@@ -82,8 +85,9 @@ func (f FillStation) tipAboveRim() curve {
 	return curve{f.RimBelowTop, []curveTerm{{-1, f.Nozzle}}}
 }
 
-// DoseDrawn: when it begins to dispense the piston has stood still for the valve lag, and holds at least the dose. Angle and Time are the
-// stand between drawing and dispensing, less the lag; Distance is piston travel beyond the dose.
+// DoseDrawn: when it begins to dispense the piston has stood still for the valve lag, and holds at least the dose.
+// Angle and Time are the stand between drawing and dispensing, less the lag; Distance is piston travel beyond the
+// dose.
 func (f FillStation) DoseDrawn(revolution Seconds) Margin {
 	const name = "dose drawn before it is dispensed"
 	m := Margin{Name: name, Angle: fullTurn}
@@ -132,7 +136,8 @@ func (f FillStation) dosing() Window {
 	return Window{first.From, to}
 }
 
-// TipAboveLevel: from the first drop until the tip has left the carton it stays above the rising level by at least the stated distance.
+// TipAboveLevel: from the first drop until the tip has left the carton it stays above the rising level by at least
+// the stated distance.
 func (f FillStation) TipAboveLevel(revolution Seconds) Margin {
 	w := f.dosing()
 	if out, ok := f.leaves(w.From); ok && out > w.To {
@@ -149,8 +154,8 @@ func (f FillStation) TipNearLevel(revolution Seconds) Margin {
 	return f.withinStand("nozzle tip above the level, at most", w, q, revolution)
 }
 
-// withinStand is during one window, with unsafe angles looked for in the stand of the conveyor around it: before and after it another
-// carton is under the nozzle.
+// withinStand is during one window, with unsafe angles looked for in the stand of the conveyor around it: before and
+// after it another carton is under the nozzle.
 func (f FillStation) withinStand(name string, w Window, q curve, revolution Seconds) Margin {
 	around := func(w Window) Window {
 		for _, stand := range f.Conveyor.Standing() {

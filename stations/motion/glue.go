@@ -2,8 +2,8 @@ package motion
 
 import "fmt"
 
-// Glue holds the times of a hot melt as its maker gives them; the terms are those of ASTM D4497: open time is how long after it was applied it
-// still wets the other face, set time how long the joint must be pressed until it holds.
+// Glue holds the times of a hot melt as its maker gives them; the terms are those of ASTM D4497: open time is how
+// long after it was applied it still wets the other face, set time how long the joint must be pressed until it holds.
 type Glue struct {
 	Open        Seconds // more than 0
 	Set         Seconds // more than 0
@@ -32,5 +32,6 @@ func (g Glue) Problems() []Problem {
 // Dwell that the jaws need.
 func (g Glue) Dwell() Seconds { return max(g.Compression, g.Set) }
 
-// OpenTimeLeft is what remains of the open time when the faces meet so long after the glue was applied; negative: too late.
+// OpenTimeLeft is what remains of the open time when the faces meet so long after the glue was applied; negative: too
+// late.
 func (g Glue) OpenTimeLeft(applied Seconds) Seconds { return g.Open - applied }

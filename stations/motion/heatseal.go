@@ -127,8 +127,8 @@ func (s HeatSeal) wall() PlaneWall {
 	return PlaneWall{s.Biot * s.halfThickness() / s.Thickness}
 }
 
-// OneTermDwell is the least dwell by the first term of the series alone, which text books give: l2/(diffusivity z2) ln(C cos(z x)/share). It is
-// within 1 % from a Fourier number of 0.2 on; LeastDwell is exact.
+// OneTermDwell is the least dwell by the first term of the series alone, which text books give: l2/(diffusivity z2)
+// ln(C cos(z x)/share). It is within 1 % from a Fourier number of 0.2 on; LeastDwell is exact.
 func (s HeatSeal) OneTermDwell() Seconds {
 	w := s.wall()
 	z := w.Root(1)

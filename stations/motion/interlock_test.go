@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// filler is an invented bottom-up filler: the conveyor moves 0..110 deg, the nozzle goes down 120..180 and up 185..325, the piston dispenses 195..280 and
-// draws 290..180.
+// filler is an invented bottom-up filler: the conveyor moves 0..110 deg, the nozzle goes down 120..180 and up
+// 185..325, the piston dispenses 195..280 and draws 290..180.
 func filler(t testing.TB) motion.FillStation {
 	t.Helper()
 	return fillerWith(t, 120, 195)
@@ -31,8 +31,8 @@ func fillerWith(t testing.TB, descent, reversal motion.Degrees) motion.FillStati
 	}
 }
 
-// TestNozzleInterlockByHand: the tip passes the rim where 0.2286 s = 0.0381, so a sixth of the stroke down; z(1/6) of the 3-4-5 polynomial by its own
-// inverse, checked by the reference rows.
+// TestNozzleInterlockByHand: the tip passes the rim where 0.2286 s = 0.0381, so a sixth of the stroke down; z(1/6) of
+// the 3-4-5 polynomial by its own inverse, checked by the reference rows.
 func TestNozzleInterlockByHand(t *testing.T) {
 	f := filler(t)
 	m := f.NozzleOutWhileMoving(2)
@@ -57,13 +57,15 @@ func TestNozzleInterlockViolated(t *testing.T) {
 	near(t, "where", float64(m.DistanceAt), 110, 1e-9)
 }
 
-// level is the height of the liquid above the bottom at an angle after the reversal, straight from the piston's position.
+// level is the height of the liquid above the bottom at an angle after the reversal, straight from the piston's
+// position.
 func level(f motion.FillStation, reversal, at float64) float64 {
 	end := math.Min(at, reversal+85)
 	return f.PistonArea / f.CartonArea * (f.Piston.Position(motion.Degrees(reversal)) - f.Piston.Position(motion.Degrees(end)))
 }
 
-// TestLevelInterlocksAgainstSampling: the proved margins are never above a fine sampling of the plain definition, and reach it.
+// TestLevelInterlocksAgainstSampling: the proved margins are never above a fine sampling of the plain definition, and
+// reach it.
 func TestLevelInterlocksAgainstSampling(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		reversal := rapid.Float64Range(181, 204).Draw(r, "reversal")
@@ -134,7 +136,8 @@ func TestFillStationProblems(t *testing.T) {
 	}
 }
 
-// TestEarliestDescent: at the solved angle the interlock holds with exactly the wanted room, a hair earlier it does not.
+// TestEarliestDescent: at the solved angle the interlock holds with exactly the wanted room, a hair earlier it does
+// not.
 func TestEarliestDescent(t *testing.T) {
 	for _, keep := range []motion.Degrees{0, 1, 5} {
 		f := fillerWith(t, 125, 195)
@@ -258,8 +261,8 @@ func BenchmarkInterlocks(b *testing.B) {
 	}
 }
 
-// TestNozzleInterlockAgainstSampling draws cams of any law at random: the proof never says more room than a fine sampling finds, and no less than it
-// could have missed.
+// TestNozzleInterlockAgainstSampling draws cams of any law at random: the proof never says more room than a fine
+// sampling finds, and no less than it could have missed.
 func TestNozzleInterlockAgainstSampling(t *testing.T) {
 	laws := allLaws(t)
 	rapid.Check(t, func(r *rapid.T) {

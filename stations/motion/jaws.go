@@ -68,8 +68,8 @@ func (j Jaws) opened(after Seconds) float64 {
 	return j.Stroke * j.Open.share(after-j.closedUntil())
 }
 
-// ClearBeforeIndex is the margin of "jaws open before the conveyor moves on", for a stand that lasts stand and ends at the angle
-// next. Distance is the opening at that moment beyond ClearAt.
+// ClearBeforeIndex is the margin of "jaws open before the conveyor moves on", for a stand that lasts stand and ends
+// at the angle next. Distance is the opening at that moment beyond ClearAt.
 func (j Jaws) ClearBeforeIndex(stand Seconds, next Degrees, revolution Seconds) Margin {
 	left := stand - j.Needed()
 	return Margin{

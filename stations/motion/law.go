@@ -1,7 +1,7 @@
 package motion
 
-// Law is a normalised motion law: displacement s over the share z of the time, both from 0 to 1, in closed form.
-// It is made of pieces on each of which s is a polynomial plus at most one sine, so that peaks, inverses and the
+// Law is a normalised motion law: displacement s over the share z of the time, both from 0 to 1, in closed form. It
+// is made of pieces on each of which s is a polynomial plus at most one sine, so that peaks, inverses and the
 // liquid's answer to it can be had exactly. The zero Law is no law; get one from LawByName or a constructor.
 type Law struct{ *lawShape }
 

@@ -188,8 +188,8 @@ func TestLawByNameHints(t *testing.T) {
 	}
 }
 
-// TestSharedLawsAnyShares draws shares at random: end conditions and coefficients by the textbook formulas Cv = 2/(1 + run) for
-// equal ramps, Ca = Cv/ramp (kinematics of the trapezoid).
+// TestSharedLawsAnyShares draws shares at random: end conditions and coefficients by the textbook formulas Cv = 2/(1
+// + run) for equal ramps, Ca = Cv/ramp (kinematics of the trapezoid).
 func TestSharedLawsAnyShares(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		ramp := rapid.Float64Range(0.01, 0.5).Draw(r, "ramp")

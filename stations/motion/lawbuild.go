@@ -1,7 +1,7 @@
 package motion
 
-// phase is a stretch of a law by its acceleration, of any scale: over width (share of the time), with u from its start,
-// a(u) = sum of poly[k] u^k + amp sin(rate u + shift). With a sine, poly may hold a constant at most.
+// phase is a stretch of a law by its acceleration, of any scale: over width (share of the time), with u from its
+// start, a(u) = sum of poly[k] u^k + amp sin(rate u + shift). With a sine, poly may hold a constant at most.
 type phase struct {
 	width            float64
 	poly             []float64

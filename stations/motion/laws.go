@@ -27,8 +27,8 @@ func Polynomial4567() Law {
 	return newLaw("polynomial 4-5-6-7", 0, phase{width: 1, poly: []float64{0, 0, 420, -1680, 2100, -840}})
 }
 
-// ConstantAcceleration is s = 2 z^2 to the middle and its mirror image after: the lowest peak acceleration of all, with
-// steps at both ends and in the middle. Source: Norton (2009), ch. 3.
+// ConstantAcceleration is s = 2 z^2 to the middle and its mirror image after: the lowest peak acceleration of all,
+// with steps at both ends and in the middle. Source: Norton (2009), ch. 3.
 func ConstantAcceleration() Law {
 	return newLaw("constant acceleration", 0, phase{width: 0.5, poly: []float64{1}}, phase{width: 0.5, poly: []float64{-1}})
 }
@@ -45,12 +45,12 @@ func ModifiedTrapezoid() Law {
 		phase{width: eighth, amp: -1, rate: rate, shift: math.Pi / 2})
 }
 
-// ModifiedSine rises to peak acceleration in a quarter sine of an eighth of the moving time and falls in a slower quarter
-// sine of three eighths. Source: Norton (2009), ch. 3; VDI 2143 Bl. 1 (1980), modified sine line.
+// ModifiedSine rises to peak acceleration in a quarter sine of an eighth of the moving time and falls in a slower
+// quarter sine of three eighths. Source: Norton (2009), ch. 3; VDI 2143 Bl. 1 (1980), modified sine line.
 func ModifiedSine() Law { return modifiedSine("modified sine", 0) }
 
-// ModifiedSineConstantVelocity is the modified sine with a stretch of constant velocity in its middle that takes the given
-// share of the time, 0 (the plain modified sine) to less than 1. Source: Norton (2009), ch. 3 (20 % and 50 %).
+// ModifiedSineConstantVelocity is the modified sine with a stretch of constant velocity in its middle that takes the
+// given share of the time, 0 (the plain modified sine) to less than 1. Source: Norton (2009), ch. 3 (20 % and 50 %).
 func ModifiedSineConstantVelocity(share float64) (Law, error) {
 	if !(share >= 0 && share < 1) {
 		return Law{}, fmt.Errorf("modified sine: share of constant velocity %g is not in 0 .. 1 (excluded)", share)
@@ -72,6 +72,6 @@ func modifiedSine(name string, cruise float64) Law {
 		phase{width: fast, amp: -1, rate: quarter / fast, shift: quarter})
 }
 
-// StraightLine is s = z: the velocity steps at both ends, so the acceleration there is without bound. It is offered because
-// existing cams use it; Axis.Cautions warns of it.
+// StraightLine is s = z: the velocity steps at both ends, so the acceleration there is without bound. It is offered
+// because existing cams use it; Axis.Cautions warns of it.
 func StraightLine() Law { return newLaw("straight line", 1, phase{width: 1}) }

@@ -6,9 +6,9 @@ import (
 	"strconv"
 )
 
-// TrapezoidalVelocity speeds up, runs and slows down at constant acceleration in the given shares of the time: each ramp more
-// than 0, the run 0 or more, together 1. Source: Biagiotti and Melchiorri, Trajectory Planning for Automatic Machines
-// and Robots (2008), ch. 3.
+// TrapezoidalVelocity speeds up, runs and slows down at constant acceleration in the given shares of the time: each
+// ramp more than 0, the run 0 or more, together 1. Source: Biagiotti and Melchiorri, Trajectory Planning for
+// Automatic Machines and Robots (2008), ch. 3.
 func TrapezoidalVelocity(accelerate, run, decelerate float64) (Law, error) {
 	if err := checkShares("trapezoidal velocity", accelerate, run, decelerate); err != nil {
 		return Law{}, err
@@ -19,9 +19,9 @@ func TrapezoidalVelocity(accelerate, run, decelerate float64) (Law, error) {
 		phase{width: decelerate, poly: []float64{-1 / decelerate}}), nil
 }
 
-// SCurve is TrapezoidalVelocity with limited jerk: within each ramp the acceleration rises and falls linearly during the share
-// jerk of the ramp, 0 (excluded) to 1 (full: the acceleration is a triangle), half of it at each end. Source: Biagiotti
-// and Melchiorri (2008), ch. 3.4.
+// SCurve is TrapezoidalVelocity with limited jerk: within each ramp the acceleration rises and falls linearly during
+// the share jerk of the ramp, 0 (excluded) to 1 (full: the acceleration is a triangle), half of it at each end.
+// Source: Biagiotti and Melchiorri (2008), ch. 3.4.
 func SCurve(accelerate, run, decelerate, jerk float64) (Law, error) {
 	if err := checkShares("S-curve", accelerate, run, decelerate); err != nil {
 		return Law{}, err

@@ -10,27 +10,30 @@ type LimitKind string
 
 // The kinds of limit.
 const (
-	InterlockLimit LimitKind = "interlock" // phases of the cams
-	MotorLimit     LimitKind = "motor"     // speed or torque of a drive
-	AccelLimit     LimitKind = "acceleration"
-	FlowLimit      LimitKind = "flow" // splash at the nozzle
-	SloshLimit     LimitKind = "slosh"
-	DwellLimit     LimitKind = "dwell" // seal cycle within the stand
-	ErectorLimit   LimitKind = "erector"
-	RobotLimit     LimitKind = "robot"
+	InterlockLimit    LimitKind = "interlock" // phases of the cams
+	MotorLimit        LimitKind = "motor"     // speed or torque of a drive
+	AccelerationLimit LimitKind = "acceleration"
+	FlowLimit         LimitKind = "flow" // splash at the nozzle
+	SloshLimit        LimitKind = "slosh"
+	DwellLimit        LimitKind = "dwell" // seal cycle within the stand
+	ErectorLimit      LimitKind = "erector"
+	RobotLimit        LimitKind = "robot"
 )
 
-// Limit is one reason why the line cannot be set faster: a function of the setting that is 0 or more where the setting is allowed.
+// Limit is one reason why the line cannot be set faster: a function of the setting that is 0 or more where the
+// setting is allowed.
 type Limit struct {
 	Name   string
 	Kind   LimitKind
 	Unit   string                       // of the margin
+	Lift   string                       // what would have to change to raise it, in words
 	Margin func(CartonsPerHour) float64 // not a number counts as not allowed
 
-	// Dips are settings between lo and hi at which a margin that is not monotonic may have a dip: slosh in step with the cycle. Nil: the margin
-	// falls with the setting.
+	// Dips are settings between lo and hi at which a margin that is not monotonic may have a dip: slosh in step with
+	// the cycle. Nil: the margin falls with the setting.
 	Dips func(lo, hi CartonsPerHour) []CartonsPerHour
-	// DipWidth is the least width of a dip as a share of the setting; only with Dips, and then more than 0 unless only Dips themselves can be low.
+	// DipWidth is the least width of a dip as a share of the setting; only with Dips, and then more than 0 unless
+	// only Dips themselves can be low.
 	DipWidth float64
 }
 
@@ -43,8 +46,9 @@ type Highest struct {
 	Binds   bool // false: the limit allows all of the range, and Setting is its end
 }
 
-// HighestAllowed finds the highest setting between lo and hi (0 < lo < hi) that a limit with a falling margin allows, to SettingTolerance and on the
-// allowed side. It is an error if not even lo is allowed. For a limit with Dips use ForbiddenBands.
+// HighestAllowed finds the highest setting between lo and hi (0 < lo < hi) that a limit with a falling margin allows,
+// to SettingTolerance and on the allowed side. It is an error if not even lo is allowed. For a limit with Dips use
+// ForbiddenBands.
 func HighestAllowed(limit Limit, lo, hi CartonsPerHour) (Highest, error) {
 	if !(lo > 0 && lo < hi) {
 		return Highest{}, fmt.Errorf("settings from %g to %g cartons/h are no range", lo, hi)

@@ -2,7 +2,8 @@ package motion
 
 import "math"
 
-// Margin is how much room an interlock leaves: the smallest over the whole revolution, and where. Negative: violated, by that much.
+// Margin is how much room an interlock leaves: the smallest over the whole revolution, and where. Negative: violated,
+// by that much.
 type Margin struct {
 	Name       string
 	Angle      Degrees // turn of the master between the window that must be safe and the nearest unsafe angle; 360 if there is none
@@ -35,8 +36,8 @@ func Tightest(margins []Margin) Margin {
 	return least
 }
 
-// during is the margin of "within each window the distance q is not negative", proved for every angle. Unsafe angles are looked for
-// in the surroundings of each window.
+// during is the margin of "within each window the distance q is not negative", proved for every angle. Unsafe angles
+// are looked for in the surroundings of each window.
 func during(name string, windows []Window, q curve, around func(Window) Window, revolution Seconds) Margin {
 	m := Margin{Name: name, Angle: fullTurn, Distance: math.Inf(1)}
 	for _, w := range windows {
@@ -57,8 +58,8 @@ func during(name string, windows []Window, q curve, around func(Window) Window, 
 // aTurnAround is a window with a revolution before and after it.
 func aTurnAround(w Window) Window { return Window{w.From - fullTurn, w.To + fullTurn} }
 
-// roomBetween is the gap between a window and an unsafe stretch, negative by the length of their overlap, and the end of the window
-// next to it.
+// roomBetween is the gap between a window and an unsafe stretch, negative by the length of their overlap, and the end
+// of the window next to it.
 func roomBetween(w, unsafe Window) (Degrees, Degrees) {
 	before, after := w.From-unsafe.To, unsafe.From-w.To
 	switch {

@@ -2,8 +2,8 @@ package motion
 
 import "math"
 
-// PacePeriod is the time between two cycles that the setting asks for: 3600 s x lanes / setting. Lanes is the number of cartons per
-// cycle, 1 or more.
+// PacePeriod is the time between two cycles that the setting asks for: 3600 s x lanes / setting. Lanes is the number
+// of cartons per cycle, 1 or more.
 func PacePeriod(setting CartonsPerHour, lanes int) Seconds {
 	return Seconds(3600 * float64(lanes) / float64(setting))
 }
@@ -13,7 +13,8 @@ func SettingFor(period Seconds, lanes int) CartonsPerHour {
 	return CartonsPerHour(3600 * float64(lanes) / float64(period))
 }
 
-// Master is the virtual axis that carries the cams. Its revolution is either a fixed time or a share of the pace period.
+// Master is the virtual axis that carries the cams. Its revolution is either a fixed time or a share of the pace
+// period.
 type Master struct {
 	Revolution Seconds // fixed time of a revolution, more than 0; 0: Share says
 	Share      float64 // revolution as a share of the pace period, 0 (excluded) .. 1; 0 counts as 1
@@ -37,8 +38,8 @@ func (m Master) RevolutionAt(setting CartonsPerHour) Seconds {
 	return m.Pace(setting)
 }
 
-// CycleAt is the shortest time between two cycles at a setting: the pace period or the revolution, whichever is longer; of a master
-// that never stops, the next whole number of revolutions.
+// CycleAt is the shortest time between two cycles at a setting: the pace period or the revolution, whichever is
+// longer; of a master that never stops, the next whole number of revolutions.
 func (m Master) CycleAt(setting CartonsPerHour) Seconds {
 	pace, turn := m.Pace(setting), m.RevolutionAt(setting)
 	if !m.Continuous {
@@ -69,9 +70,9 @@ func (e Encoder) Frequency(revolution Seconds) float64 {
 // Pulses in a number of revolutions.
 func (e Encoder) Pulses(revolutions float64) float64 { return revolutions * float64(e.PulsesPerTurn) }
 
-// CyclesUntilTimerSlips is after how many cycles a timer that can only be set in steps of resolution (more than 0) is one whole
-// cycle off a master of the exact pace period: period / |rounded period - period|; infinite if the period is a whole number
-// of steps.
+// CyclesUntilTimerSlips is after how many cycles a timer that can only be set in steps of resolution (more than 0) is
+// one whole cycle off a master of the exact pace period: period / |rounded period - period|; infinite if the period
+// is a whole number of steps.
 func CyclesUntilTimerSlips(period, resolution Seconds) float64 {
 	set := math.Round(float64(period/resolution)) * float64(resolution)
 	off := math.Abs(set - float64(period))

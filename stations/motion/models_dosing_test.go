@@ -68,6 +68,7 @@ func dosingModels() []modelWords {
 		return one(s / inch)
 	}
 	return []modelWords{
+		{"exit velocity = 4Q", exitVelocity}, {"nozzle exit velocity", exitVelocity},
 		{"piston area for 10", area},
 		{"bore", func(t *testing.T, p parameters) []float64 {
 			piston := tenOuncesPerInch()
@@ -78,12 +79,8 @@ func dosingModels() []modelWords {
 				}
 				piston.Area = in2
 			}
-			if strings.HasPrefix(p.row.model, "nozzle exit") {
-				return exitVelocity(t, p)
-			}
 			return one(piston.Bore() / inch)
 		}},
-		{"nozzle exit velocity", exitVelocity},
 		{"max rate under exit-velocity limit", func(t *testing.T, p parameters) []float64 {
 			return one(float64(motion.SettingAtExitVelocity(p.law(t), p.dose(t), motion.CircleArea(p.value(t, "d")),
 				motion.Degrees(p.value(t, "beta")), p.value(t, "u"), lanes(t, p))))
@@ -128,17 +125,28 @@ func dosingModels() []modelWords {
 	}
 }
 
+// exitVelocity reads the bore as "nozzle bore 2 in" or "nozzle bore=30 mm", and the flow as given, from dose and
+// time, or from the cam.
 func exitVelocity(t *testing.T, p parameters) []float64 {
+	bore := p.valueOr(t, 0, "nozzle bore", "bore", "nozzle", "d")
 	for _, word := range p.words {
-		if bore, ok := strings.CutPrefix(word, "nozzle bore "); ok {
-			d, err := quantity(bore)
+		if text, ok := strings.CutPrefix(word, "nozzle bore "); ok {
+			d, err := quantity(text)
 			if err != nil {
 				t.Fatal(err)
 			}
-			return one(motion.ExitVelocity(dispenseFlow(t, p), motion.CircleArea(d)))
+			bore = d
 		}
 	}
-	t.Fatalf("%s: no nozzle bore in %q", p.row.id, p.all)
-	return nil
+	if bore == 0 {
+		t.Fatalf("%s: no nozzle bore in %q", p.row.id, p.all)
+	}
+	flow := p.valueOr(t, 0, "flow", "Q")
+	if time := p.valueOr(t, 0, "time", "t"); flow == 0 && time > 0 {
+		flow = motion.PeakFlow(p.law(t), p.dose(t), motion.Seconds(time))
+	}
+	if flow == 0 {
+		flow = dispenseFlow(t, p)
+	}
+	return one(motion.ExitVelocity(flow, motion.CircleArea(bore)))
 }
-

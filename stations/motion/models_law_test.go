@@ -72,4 +72,3 @@ func lawModels() []modelWords {
 		{"displacement s(x)", func(t *testing.T, p parameters) []float64 { return one(p.law(t).Position(p.value(t, "x"))) }},
 	}
 }
-

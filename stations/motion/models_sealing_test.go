@@ -71,4 +71,3 @@ func sealingModels() []modelWords {
 		}},
 	}
 }
-

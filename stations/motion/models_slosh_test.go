@@ -126,4 +126,3 @@ func sloshModels() []modelWords {
 		}},
 	}
 }
-

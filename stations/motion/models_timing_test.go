@@ -9,7 +9,8 @@ import (
 	"dwellcast/stations/motion"
 )
 
-// indexAxis is one feeding move of a row: travel h within beta degrees at the setting P, all in inches where the row is.
+// indexAxis is one feeding move of a row: travel h within beta degrees at the setting P, all in inches where the row
+// is.
 func indexAxis(t *testing.T, p parameters) (*motion.Cam, motion.Seconds) {
 	t.Helper()
 	revolution := motion.Seconds(p.valueOr(t, 0, "revolution"))

@@ -108,8 +108,8 @@ func (m Move) trapezoidal() ramps {
 	return ramps{v / a, cruise, v / d, 0, v, reaches}
 }
 
-// jerkLimited: the symmetric seven-segment profile; Biagiotti and Melchiorri (2008), ch. 3.4. A ramp to speed v takes v/a + a/j where a is
-// reached, else 2 sqrt(v/j); the move is v times a ramp long plus the cruise.
+// jerkLimited: the symmetric seven-segment profile; Biagiotti and Melchiorri (2008), ch. 3.4. A ramp to speed v takes
+// v/a + a/j where a is reached, else 2 sqrt(v/j); the move is v times a ramp long plus the cruise.
 func (m Move) jerkLimited() ramps {
 	v, a, j, h := m.Speed, m.Acceleration, m.Jerk, m.Distance
 	if h >= v*rampTime(v, a, j) {

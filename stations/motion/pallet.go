@@ -5,10 +5,11 @@ import (
 	"math"
 )
 
-// CasesPerLayer is how many cases of length x width fit on a pallet layer of palletLength x palletWidth, all edges parallel, each case
-// turned either way; whole units of any length (mm, in), 1 to 5000. It divides the layer into at most five blocks and each block again
-// (Bischoff and Dowsland 1982, J. Opl Res. Soc. 33; Morabito and Morales 1998, J. Opl Res. Soc. 49), which finds the best
-// arrangement of nearly every layer of fewer than 100 cases; it is never more than what fits.
+// CasesPerLayer is how many cases of length x width fit on a pallet layer of palletLength x palletWidth, all edges
+// parallel, each case turned either way; whole units of any length (mm, in), 1 to 5000. It divides the layer into at
+// most five blocks and each block again (Bischoff and Dowsland 1982, J. Opl Res. Soc. 33; Morabito and Morales 1998,
+// J. Opl Res. Soc. 49), which finds the best arrangement of nearly every layer of fewer than 100 cases; it is never
+// more than what fits.
 func CasesPerLayer(palletLength, palletWidth, length, width int) (int, error) {
 	for _, side := range []int{palletLength, palletWidth, length, width} {
 		if side < 1 || side > 5000 {
@@ -67,8 +68,8 @@ func (l *layer) cases(x, y int) int {
 // bound is by area, of the sides that cases can fill.
 func (l *layer) bound(x, y int) int { return x * y / (l.length * l.width) }
 
-// divide looks for the best division of a block into five: two cuts along each side, laid like a pinwheel. Cuts that coincide leave
-// fewer blocks, down to a plain cut in two.
+// divide looks for the best division of a block into five: two cuts along each side, laid like a pinwheel. Cuts that
+// coincide leave fewer blocks, down to a plain cut in two.
 func (l *layer) divide(x, y, n, bound int) int {
 	across, along := l.cuts(x), l.cuts(y)
 	for i, x1 := range across {
@@ -85,8 +86,8 @@ func (l *layer) divide(x, y, n, bound int) int {
 	return n
 }
 
-// cuts are the raster points of a side (Scheithauer and Terno 1996, J. Opl Res. Soc. 47): of all sums of case sides only those are kept that
-// leave the other part no shorter than need be.
+// cuts are the raster points of a side (Scheithauer and Terno 1996, J. Opl Res. Soc. 47): of all sums of case sides
+// only those are kept that leave the other part no shorter than need be.
 func (l *layer) cuts(side int) []int {
 	var places []int
 	for c := 0; c <= side; c++ {

@@ -2,8 +2,8 @@ package motion
 
 import "math"
 
-// piece is a stretch of a law: with u = z - from, s = position(u) = sum of s[k] u^k + amp sin(rate u + phase).
-// The coefficients of the derivatives are kept beside it.
+// piece is a stretch of a law: with u = z - from, s = position(u) = sum of s[k] u^k + amp sin(rate u + phase). The
+// coefficients of the derivatives are kept beside it.
 type piece struct {
 	from, to         float64
 	degree           int // of the polynomial of s, 0..7
@@ -92,8 +92,8 @@ func (p *piece) derivative(k int, u float64) float64 {
 	return y
 }
 
-// zeros are the places inside the piece where the k-th derivative changes sign, ascending. They lie between the
-// zeros of the next derivative, one at most between two neighbours, down to a derivative whose zeros are known.
+// zeros are the places inside the piece where the k-th derivative changes sign, ascending. They lie between the zeros
+// of the next derivative, one at most between two neighbours, down to a derivative whose zeros are known.
 func (p *piece) zeros(k int) []float64 {
 	if k >= p.degree && p.amp == 0 {
 		return nil

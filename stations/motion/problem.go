@@ -2,7 +2,8 @@ package motion
 
 import "fmt"
 
-// Problem is one mistake in a description, with the path of the field at fault so that a caller can say where in its file it is.
+// Problem is one mistake in a description, with the path of the field at fault so that a caller can say where in its
+// file it is.
 type Problem struct {
 	Axis    string // name of the axis or part
 	Segment string // name of the segment, or "segment 2" if it has none; empty if the whole axis is meant

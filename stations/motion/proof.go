@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// The proofs below hold for every angle and not only for sampled ones. On a stretch of width w where |f”| is at most bend, f
-// departs from its chord by at most bend w2/8 (the error of linear interpolation); a stretch is halved until that settles
-// the question.
+// The proofs below hold for every angle and not only for sampled ones. On a stretch of width w where the second
+// derivative of f is nowhere more than bend, f departs from its chord by at most bend w2/8 (the error of linear
+// interpolation); a stretch is halved until that settles the question.
 
 // nearestAngle is the width in degrees below which a stretch is not halved any more.
 const nearestAngle = 1e-10
@@ -42,8 +42,8 @@ func (q curve) lowestBetween(a, b, fa, fb, bend, tolerance float64, value, at *f
 	q.lowestBetween(c, b, fc, fb, bend, tolerance, value, at)
 }
 
-// below are the stretches of lo..hi in which the curve is negative, ascending, their ends exact to rounding. Those no deeper than slack are a touch of
-// zero and do not count.
+// below are the stretches of lo..hi in which the curve is negative, ascending, their ends exact to rounding. Those no
+// deeper than slack are a touch of zero and do not count.
 func (q curve) below(lo, hi, slack float64) []Window {
 	var found []Window
 	add := func(from, to float64) {

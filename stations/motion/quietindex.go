@@ -11,8 +11,9 @@ type QuietIndex struct {
 	Residual float64 // m at the wall, of the first mode
 }
 
-// QuietIndexTimes are the index times between shortest and longest at which the residual of the first mode has a node, or with damping a dip,
-// in ascending order; at most 200 slosh periods are looked at. There the liquid is nearly still when the conveyor stops.
+// QuietIndexTimes are the index times between shortest and longest at which the residual of the first mode has a
+// node, or with damping a dip, in ascending order; at most 200 slosh periods are looked at. There the liquid is
+// nearly still when the conveyor stops.
 func (t Tank) QuietIndexTimes(law Law, travel float64, shortest, longest Seconds) []QuietIndex {
 	mode := newLiquidMode(t.Mode(1), t.Damping)
 	period := 2 * math.Pi / mode.omegaD
@@ -40,15 +41,17 @@ func (m liquidMode) residual(law Law, travel, time float64) float64 {
 	return cmplx.Abs(y) / m.omegaD
 }
 
-// ResidualRatio is the amplitude that an index of the law leaves in an undamped oscillator, in units of its static answer to the peak
-// acceleration, for an index that lasts ratio (more than 0) periods of the oscillator. A cycloidal index leaves nothing at 2, 3, ...
+// ResidualRatio is the amplitude that an index of the law leaves in an undamped oscillator, in units of its static
+// answer to the peak acceleration, for an index that lasts ratio (more than 0) periods of the oscillator. A cycloidal
+// index leaves nothing at 2, 3, ...
 func ResidualRatio(law Law, ratio float64) float64 {
 	w := 2 * math.Pi * ratio
 	m := liquidMode{complex(0, w), w, w * w}
 	return m.residual(law, 1, 1) / law.Coefficients().Ca
 }
 
-// lowPoint is the place, to within tolerance, of the least value of f, which has one dip between lo and hi, by golden section.
+// lowPoint is the place, to within tolerance, of the least value of f, which has one dip between lo and hi, by golden
+// section.
 func lowPoint(f func(float64) float64, lo, hi, tolerance float64) float64 {
 	const golden = 0.6180339887498949
 	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)

@@ -17,8 +17,8 @@ const referenceFile = "../../testdata/motion.csv"
 // row is a line of the reference table.
 type row struct{ id, topic, model, parameters, expected, tolerance, source string }
 
-// unexpressed lists the models of the table, by the start of their text, that the package cannot express, with the reason. It is empty:
-// every row is run.
+// unexpressed lists the models of the table, by the start of their text, that the package cannot express, with the
+// reason. It is empty: every row is run.
 var unexpressed = map[string]string{}
 
 // TestReferenceRows runs every row of the table: the model's text picks the calculation, the parameters are parsed.
@@ -87,8 +87,8 @@ func (r row) compare(t *testing.T, got []float64) {
 	}
 }
 
-// allowed is the tolerance of a row: "1e-6 rel" is relative, "exact" is to rounding; a number alone or with a unit is absolute, but relative
-// above 1, since large values are printed with fewer decimals.
+// allowed is the tolerance of a row: "1e-6 rel" is relative, "exact" is to rounding; a number alone or with a unit is
+// absolute, but relative above 1, since large values are printed with fewer decimals.
 func (r row) allowed(want float64) float64 {
 	if r.tolerance == "exact" {
 		return 1e-12 * math.Max(1, math.Abs(want))
@@ -186,13 +186,14 @@ func (p parameters) valueOr(t *testing.T, otherwise float64, names ...string) fl
 	return otherwise
 }
 
-// siUnits are the units that the table uses, with the International System's value of each; inch, ounce and gallon are exact (NIST Handbook
-// 44, App. C). Angles stay degrees, temperatures degrees Celsius and settings cartons per hour.
+// siUnits are the units that the table uses, with the International System's value of each; inch, ounce and gallon
+// are exact (NIST Handbook 44, App. C). Angles stay degrees, temperatures degrees Celsius and settings cartons per
+// hour.
 var siUnits = map[string]float64{
 	"": 1, "in": inch, "in2": inch * inch, "in/s": inch, "in/s2": inch, "in/s3": inch, "m": 1, "m/s": 1, "m/s2": 1, "m2/s": 1, "m2": 1,
 	"mm": 1e-3, "mm/s": 1e-3, "mm/s2": 1e-3, "mm/s3": 1e-3, "mm each": 1e-3, "m (each mode)": 1, "s": 1, "ms": 1e-3, "deg": 1, "/h": 1,
-	"cartons/h": 1, "L": 1e-3, "l": 1e-3, "ml": 1e-6, "US gal": 128 * fluidOunce, "fl oz": fluidOunce, "g": 9.80665, "C": 1,
-	"pulses/rev": 1, "(each mode)": 1, "rpm": 1, "m2/s;": 1, "kg": 1, "Hz": 1,
+	"cartons/h": 1, "L": 1e-3, "L/s": 1e-3, "l/s": 1e-3, "l": 1e-3, "ml": 1e-6, "US gal": 128 * fluidOunce, "fl oz": fluidOunce, "g": 9.80665, "C": 1,
+	"pulses/rev": 1, "(each mode)": 1, "rpm": 1, "kg": 1, "Hz": 1,
 }
 
 const (

@@ -2,15 +2,15 @@ package motion
 
 import "math"
 
-// root is a zero of a continuous f between lo and hi, whose values there must not have the same sign, to within tolerance (0: to
-// neighbouring numbers).
+// root is a zero of a continuous f between lo and hi, whose values there must not have the same sign, to within
+// tolerance (0: to neighbouring numbers).
 func root(f func(float64) float64, lo, hi, tolerance float64) float64 {
 	a, b := narrow(f, lo, hi, tolerance)
 	return a + (b-a)/2
 }
 
-// narrow shrinks a bracket whose ends have different signs of f until it is no wider than tolerance: by a secant step where that shrinks it
-// well, else by bisection. Ends keep their signs; an exact zero comes back as both ends.
+// narrow shrinks a bracket whose ends have different signs of f until it is no wider than tolerance: by a secant step
+// where that shrinks it well, else by bisection. Ends keep their signs; an exact zero comes back as both ends.
 func narrow(f func(float64) float64, lo, hi, tolerance float64) (float64, float64) {
 	flo, fhi := f(lo), f(hi)
 	switch {
@@ -50,7 +50,8 @@ func secant(lo, hi, flo, fhi, middle float64) float64 {
 	return x
 }
 
-// lastAllowed is the last x from good towards bad at which ok still holds, to within tolerance; ok(good) must hold and ok(bad) must not.
+// lastAllowed is the last x from good towards bad at which ok still holds, to within tolerance; ok(good) must hold
+// and ok(bad) must not.
 func lastAllowed(ok func(float64) bool, good, bad, tolerance float64) float64 {
 	sign := func(x float64) float64 {
 		if ok(x) {

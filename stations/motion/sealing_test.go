@@ -13,7 +13,8 @@ func board() motion.HeatSeal {
 	return motion.HeatSeal{Thickness: 0.0005, Diffusivity: 1e-7, Start: 20, Jaws: 180, Wanted: 110}
 }
 
-// TestLeastDwellReachesTheTemperature for any board, contact and jaws: the interface is as wanted after the least dwell.
+// TestLeastDwellReachesTheTemperature for any board, contact and jaws: the interface is as wanted after the least
+// dwell.
 func TestLeastDwellReachesTheTemperature(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		s := board()
@@ -34,7 +35,8 @@ func TestLeastDwellReachesTheTemperature(t *testing.T) {
 	})
 }
 
-// explicitSlab is the temperature at the interface by an explicit finite-difference scheme of the heat equation, which knows no series.
+// explicitSlab is the temperature at the interface by an explicit finite-difference scheme of the heat equation,
+// which knows no series.
 func explicitSlab(s motion.HeatSeal, dwell float64) float64 {
 	const cells = 100
 	length := s.Thickness // half the slab, insulated in the middle
@@ -79,7 +81,8 @@ func TestInterfaceTemperatureAgainstFiniteDifferences(t *testing.T) {
 	}
 }
 
-// TestEarlySeriesMeetsLateSeries: the half-space form and the series agree where they meet, at every depth and contact.
+// TestEarlySeriesMeetsLateSeries: the half-space form and the series agree where they meet, at every depth and
+// contact.
 func TestEarlySeriesMeetsLateSeries(t *testing.T) {
 	for _, biot := range []float64{0.1, 1, 30, 1000, math.Inf(1)} {
 		for x := 0.0; x <= 1; x += 0.05 {

@@ -67,8 +67,8 @@ func (s *Slosh) Residual(i int) float64 {
 	return cmplx.Abs(s.afterIndex(i, 0)) / s.modes[i].omegaD
 }
 
-// BuildUp is by how much the residual of the i-th odd mode (0: the first) grows when the index repeats for ever: 1/|1 - exp(lambda
-// cycle)|. Infinite for an undamped mode in step with the cycle.
+// BuildUp is by how much the residual of the i-th odd mode (0: the first) grows when the index repeats for ever: 1/|1
+// - exp(lambda cycle)|. Infinite for an undamped mode in step with the cycle.
 func (s *Slosh) BuildUp(i int) float64 {
 	return 1 / cmplx.Abs(1-cmplx.Exp(s.modes[i].lambda*complex(float64(s.move.Cycle), 0)))
 }
@@ -87,8 +87,8 @@ func (s *Slosh) afterCycle(i int, start complex128) complex128 {
 	return s.afterIndex(i, start) * cmplx.Exp(s.modes[i].lambda*complex(stand, 0))
 }
 
-// WaveAt is the height of the liquid above the still level at the rear wall (m; the same below it at the front wall), a time after the
-// first of endless indexes from rest.
+// WaveAt is the height of the liquid above the still level at the rear wall (m; the same below it at the front wall),
+// a time after the first of endless indexes from rest.
 func (s *Slosh) WaveAt(at Seconds) float64 {
 	cycles := math.Floor(float64(at / s.move.Cycle))
 	left := float64(at) - cycles*float64(s.move.Cycle)

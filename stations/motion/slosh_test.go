@@ -32,8 +32,9 @@ func halfGallon() motion.Tank {
 	return motion.Tank{Length: 0.095, Depth: 0.2098, Freeboard: 0.015, Damping: 0.005, Modes: 5}
 }
 
-// integrated is the wave at the rear wall after a time, by the classical fourth-order Runge-Kutta method on each mode, with the steps laid on the joints of
-// the law (multiples of 1/24 of the index) so that none straddles a step of the acceleration. It knows nothing of the closed form.
+// integrated is the wave at the rear wall after a time, by the classical fourth-order Runge-Kutta method on each
+// mode, with the steps laid on the joints of the law (multiples of 1/24 of the index) so that none straddles a step
+// of the acceleration. It knows nothing of the closed form.
 func integrated(tank motion.Tank, move motion.IndexMove, cycles int, part float64) float64 {
 	const steps = 6000
 	wave := 0.0
@@ -72,7 +73,8 @@ func integrated(tank motion.Tank, move motion.IndexMove, cycles int, part float6
 	return wave
 }
 
-// TestSloshAgainstIntegration: the closed form agrees with an independent integration to 1e-6 of the static rise at the peak acceleration.
+// TestSloshAgainstIntegration: the closed form agrees with an independent integration to 1e-6 of the static rise at
+// the peak acceleration.
 func TestSloshAgainstIntegration(t *testing.T) {
 	for _, law := range allLaws(t) {
 		if law.Coefficients().VelocitySteps {
@@ -91,8 +93,9 @@ func TestSloshAgainstIntegration(t *testing.T) {
 	}
 }
 
-// TestSloshInResonance: an undamped mode driven exactly at its own frequency by a cycloidal index; the particular solution has no finite amplitude there.
-// At W = w the answer to a sin(wt) is a (sin wt - wt cos wt)/(2 w2), so one period leaves pi a/w2 (forced vibration, any textbook).
+// TestSloshInResonance: an undamped mode driven exactly at its own frequency by a cycloidal index; the particular
+// solution has no finite amplitude there. At W = w the answer to a sin(wt) is a (sin wt - wt cos wt)/(2 w2), so one
+// period leaves pi a/w2 (forced vibration, any textbook).
 func TestSloshInResonance(t *testing.T) {
 	tank := motion.Tank{Length: 0.095, Depth: 0.2, Modes: 1}
 	mode := tank.Mode(1)
@@ -106,8 +109,9 @@ func TestSloshInResonance(t *testing.T) {
 	}
 }
 
-// TestSloshVeryFastIndex: an index much shorter than a slosh period shakes the liquid without letting it answer; the wave and its speed then follow from the
-// moments of the acceleration: no net change of velocity, so q' = 0 and q = -drive travel (impulse theory).
+// TestSloshVeryFastIndex: an index much shorter than a slosh period shakes the liquid without letting it answer; the
+// wave and its speed then follow from the moments of the acceleration: no net change of velocity, so q' = 0 and q =
+// -drive travel (impulse theory).
 func TestSloshVeryFastIndex(t *testing.T) {
 	tank := motion.Tank{Length: 0.095, Depth: 0.2, Modes: 1}
 	for _, law := range allLaws(t) {
@@ -120,8 +124,9 @@ func TestSloshVeryFastIndex(t *testing.T) {
 	}
 }
 
-// TestSloshConstantAcceleration: under constant acceleration a damped liquid comes to rest at the wall height aL/2g when all modes are summed
-// (hydrostatics); 50 odd modes leave out 2/(pi2 50) of it (the tail of the series 8/(n pi)2).
+// TestSloshConstantAcceleration: under constant acceleration a damped liquid comes to rest at the wall height aL/2g
+// when all modes are summed (hydrostatics); 50 odd modes leave out 2/(pi2 50) of it (the tail of the series 8/(n
+// pi)2).
 func TestSloshConstantAcceleration(t *testing.T) {
 	tank := motion.Tank{Length: 0.095, Depth: 0.18, Damping: 0.5, Modes: 50}
 	move := motion.IndexMove{Law: motion.ConstantAcceleration(), Travel: 20, Time: 10, Cycle: 12}
@@ -132,7 +137,8 @@ func TestSloshConstantAcceleration(t *testing.T) {
 	near(t, "quasi-static", s.QuasiStatic(), want, 1e-12)
 }
 
-// TestSloshFreeDecay: after the index a single mode falls by exp(-zeta w T) in a damped period T (any textbook on vibration).
+// TestSloshFreeDecay: after the index a single mode falls by exp(-zeta w T) in a damped period T (any textbook on
+// vibration).
 func TestSloshFreeDecay(t *testing.T) {
 	tank := motion.Tank{Length: 0.095, Depth: 0.18, Damping: 0.02, Modes: 1}
 	s := mustSlosh(t, tank, motion.IndexMove{Law: motion.ModifiedSine(), Travel: 0.1, Time: 0.5, Cycle: 60})
@@ -144,7 +150,8 @@ func TestSloshFreeDecay(t *testing.T) {
 	}
 }
 
-// TestSloshSteady: endless indexing from rest ends in the steady response, cycle by cycle, and never exceeds the worst phase.
+// TestSloshSteady: endless indexing from rest ends in the steady response, cycle by cycle, and never exceeds the
+// worst phase.
 func TestSloshSteady(t *testing.T) {
 	tank := halfGallon()
 	tank.Damping = 0.02

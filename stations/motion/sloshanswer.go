@@ -5,9 +5,9 @@ import (
 	"math/cmplx"
 )
 
-// The wave of a mode at the wall obeys q” + 2 zeta omega q' + omega2 q = drive a(t). With lambda = -zeta omega + i omega_d and
-// Y' = lambda Y + drive a(t) it is q = Im Y/omega_d (Duhamel's integral): one complex number is the whole state. On each
-// piece of a law a(t) is a polynomial plus a sine, and Y has the closed form below.
+// The wave q of a mode at the wall obeys d2q/dt2 + 2 zeta omega dq/dt + omega2 q = drive a(t). With lambda = -zeta omega
+// + i omega_d and dY/dt = lambda Y + drive a(t) it is q = Im Y/omega_d (Duhamel's integral): one complex number is the
+// whole state. On each piece of a law a(t) is a polynomial plus a sine, and Y has the closed form below.
 
 // liquidMode is a mode with the numbers that its answer needs.
 type liquidMode struct {
@@ -22,8 +22,8 @@ func newLiquidMode(m Mode, damping float64) liquidMode {
 	return liquidMode{complex(-damping*w, wd), wd, m.Drive}
 }
 
-// answer is a particular solution of a mode on one stretch: sum of poly[k] t^k + plus exp(iWt) + minus exp(-iWt), and at resonance
-// resonant exp(lambda t) (t + delta t2/2 + delta2 t3/6).
+// answer is a particular solution of a mode on one stretch: sum of poly[k] t^k + plus exp(iWt) + minus exp(-iWt), and
+// at resonance resonant exp(lambda t) (t + delta t2/2 + delta2 t3/6).
 type answer struct {
 	poly            []complex128
 	plus, minus     complex128
@@ -59,7 +59,8 @@ func newStretch(p *piece, travel, time float64, modes []liquidMode) stretch {
 	return st
 }
 
-// shortStretch is the |lambda| x width below which the series in powers of time is used, as the recursion would cancel.
+// shortStretch is the |lambda| x width below which the series in powers of time is used, as the recursion would
+// cancel.
 const shortStretch = 0.3
 
 // polynomial solves Y' = lambda Y + drive sum c[k] t^k by a polynomial.

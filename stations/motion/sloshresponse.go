@@ -19,8 +19,8 @@ func (s *Slosh) Indexes(n int, after Seconds) Response {
 	return s.respond(make([]complex128, len(s.modes)), n, float64(after))
 }
 
-// Steady is the response in one cycle of endlessly repeated indexes: each mode starts with the state that the cycle reproduces. An undamped mode
-// in step with the cycle has none, and the waves are infinite.
+// Steady is the response in one cycle of endlessly repeated indexes: each mode starts with the state that the cycle
+// reproduces. An undamped mode in step with the cycle has none, and the waves are infinite.
 func (s *Slosh) Steady() Response {
 	states := make([]complex128, len(s.modes))
 	for i, m := range s.modes {
@@ -34,8 +34,8 @@ func (s *Slosh) Steady() Response {
 	return s.respond(states, 1, float64(s.move.Cycle-s.move.Time))
 }
 
-// WorstPhase is a height, m, that no timing of endlessly repeated indexes of this kind and at least this cycle exceeds: the peak of one
-// index from rest, plus all residuals of earlier ones in step. Infinite without damping.
+// WorstPhase is a height, m, that no timing of endlessly repeated indexes of this kind and at least this cycle
+// exceeds: the peak of one index from rest, plus all residuals of earlier ones in step. Infinite without damping.
 func (s *Slosh) WorstPhase() float64 {
 	height := s.Indexes(1, s.move.Cycle-s.move.Time).Peak
 	for i, m := range s.modes {
@@ -49,7 +49,8 @@ func (s *Slosh) WorstPhase() float64 {
 	return height
 }
 
-// respond follows the states, which it uses up, through n cycles, the last of which ends with a stand of the given length.
+// respond follows the states, which it uses up, through n cycles, the last of which ends with a stand of the given
+// length.
 func (s *Slosh) respond(states []complex128, n int, after float64) Response {
 	f := newWaveFinder(s.modes)
 	var r Response

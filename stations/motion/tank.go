@@ -28,8 +28,9 @@ type Mode struct {
 // Omega is the circular frequency, rad/s.
 func (m Mode) Omega() float64 { return 2 * math.Pi * m.Frequency }
 
-// Mode is the n-th mode of the tank, n = 1 or more. Sources: Lamb, Hydrodynamics, art. 257; Graham and Rodriguez 1952; Dodge, The New
-// Dynamic Behavior of Liquids in Moving Containers (2000), ch. 1; Ibrahim, Liquid Sloshing Dynamics (2005), ch. 1.
+// Mode is the n-th mode of the tank, n = 1 or more. Sources: Lamb, Hydrodynamics, art. 257; Graham and Rodriguez
+// 1952; Dodge, The New Dynamic Behavior of Liquids in Moving Containers (2000), ch. 1; Ibrahim, Liquid Sloshing
+// Dynamics (2005), ch. 1.
 func (t Tank) Mode(n int) Mode {
 	k := float64(n) * math.Pi / t.Length
 	depth := math.Tanh(k * t.Depth)
@@ -48,9 +49,9 @@ func (t Tank) StaticRise(acceleration float64) float64 {
 	return acceleration * t.Length / (2 * t.gravity())
 }
 
-// LaminarDamping is the damping ratio of the first mode that the laminar layers at walls and bottom of a tank of a given width (m) cause, for
-// a kinematic viscosity in m2/s: sqrt(nu/2 omega) [1/width + (1 - 2kh/sinh 2kh)/length + k/sinh 2kh]. After Keulegan 1959, J. Fluid Mech. 6.
-// It leaves out the surface film, so real cartons damp more.
+// LaminarDamping is the damping ratio of the first mode that the laminar layers at walls and bottom of a tank of a
+// given width (m) cause, for a kinematic viscosity in m2/s: sqrt(nu/2 omega) [1/width + (1 - 2kh/sinh 2kh)/length +
+// k/sinh 2kh]. After Keulegan 1959, J. Fluid Mech. 6. It leaves out the surface film, so real cartons damp more.
 func (t Tank) LaminarDamping(width, viscosity float64) float64 {
 	omega := t.Mode(1).Omega()
 	k := math.Pi / t.Length
@@ -58,8 +59,8 @@ func (t Tank) LaminarDamping(width, viscosity float64) float64 {
 	return math.Sqrt(viscosity/(2*omega)) * (1/width + (1-x/math.Sinh(x))/t.Length + k/math.Sinh(x))
 }
 
-// HousnerShare is the share of the liquid that sloshes by Housner's approximation, for a check of the first MassShare: 0.527 (l/h)
-// tanh(1.58 h/l), l half the length. Housner 1963, Bull. Seism. Soc. Am. 53(2).
+// HousnerShare is the share of the liquid that sloshes by Housner's approximation, for a check of the first
+// MassShare: 0.527 (l/h) tanh(1.58 h/l), l half the length. Housner 1963, Bull. Seism. Soc. Am. 53(2).
 func (t Tank) HousnerShare() float64 {
 	r := t.Depth / (t.Length / 2)
 	return 0.527 / r * math.Tanh(1.58*r)

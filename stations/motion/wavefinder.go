@@ -8,7 +8,8 @@ import (
 // crest is the largest wave in a stretch and when it came.
 type crest struct{ height, at float64 }
 
-// stepsPerPeriod is how finely the wave is looked at, per period of the highest mode; a crest between the looks is then found exactly.
+// stepsPerPeriod is how finely the wave is looked at, per period of the highest mode; a crest between the looks is
+// then found exactly.
 const stepsPerPeriod = 16
 
 // waveFinder follows the modes through stretches and finds the highest crest of each. Its buffers are used again.
@@ -38,8 +39,8 @@ func (f *waveFinder) driven(st *stretch, states []complex128) crest {
 	return best
 }
 
-// undriven does the same where the conveyor stands for a time. It looks at one period of the slowest mode after the other, and stops when
-// what is left cannot reach the highest crest so far.
+// undriven does the same where the conveyor stands for a time. It looks at one period of the slowest mode after the
+// other, and stops when what is left cannot reach the highest crest so far.
 func (f *waveFinder) undriven(width float64, states []complex128) crest {
 	copy(f.free, states)
 	var best crest
@@ -139,8 +140,8 @@ func (f *waveFinder) highest(st *stretch, dt, width float64) crest {
 	return best
 }
 
-// hidden is by how much a crest may rise above the look next to it: no look is further than dt/2 away, so each free wave hides its amplitude times
-// 1 - cos(omega dt/2); a driven one, looked at as finely as the highest mode, 2 %.
+// hidden is by how much a crest may rise above the look next to it: no look is further than dt/2 away, so each free
+// wave hides its amplitude times 1 - cos(omega dt/2); a driven one, looked at as finely as the highest mode, 2 %.
 func (f *waveFinder) hidden(st *stretch, dt, height float64) float64 {
 	sum := 0.0
 	for i, m := range f.modes {

@@ -54,8 +54,8 @@ type Crossing struct {
 	Away bool    // going away from home
 }
 
-// Crossings are all angles at which a reciprocating axis passes the position while moving, in order of the cam's segments; exact
-// by the inverse of each law. A position that a move only starts from or ends at is not passed.
+// Crossings are all angles at which a reciprocating axis passes the position while moving, in order of the cam's
+// segments; exact by the inverse of each law. A position that a move only starts from or ends at is not passed.
 func (c *Cam) Crossings(position float64) []Crossing {
 	var found []Crossing
 	for _, m := range c.moves {
