@@ -83,7 +83,7 @@ func (b *Buffer[T]) arrived(n int) bool {
 	if n <= b.count {
 		return b.at(n-1).ready <= b.calendar.now
 	}
-	return b.Capacity == 0 && n <= b.count+b.held()
+	return b.Capacity == 0 && b.Transit == 0 && n <= b.count+b.held()
 }
 
 // wanted is how many items waiting takers would carry away at once: only they make room beyond a capacity of zero.
@@ -194,7 +194,7 @@ func (b *Buffer[T]) servePutters() {
 			}
 			return // it adds its items itself before others are let in
 		}
-		if b.Capacity >= 0 && b.count >= b.Capacity {
+		if b.Capacity >= 0 && b.count >= b.Capacity+b.wanted() {
 			return
 		}
 		b.accept(w)

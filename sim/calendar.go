@@ -21,7 +21,13 @@ type Calendar struct {
 	events    []event // latest first, so that the next one is at the end
 	processes []*Process
 	fault     error
+	// instant is the last instant at which something happened without time passing, and happened is how often by now.
+	instant  time.Duration
+	happened int
 }
+
+// most is how much may happen at one instant, before it is taken for a loop without end.
+const most = 1_000_000
 
 type event struct {
 	at     time.Duration
@@ -82,6 +88,15 @@ func (c *Calendar) Reset() {
 	clear(c.processes)
 	clear(c.events[:cap(c.events)])
 	*c = Calendar{quiet: never, events: c.events[:0], processes: c.processes[:0]}
+}
+
+// endless counts one more thing that happens without time passing, and says whether it is one too many.
+func (c *Calendar) endless() bool {
+	if c.instant != c.now {
+		c.instant, c.happened = c.now, 0
+	}
+	c.happened++
+	return c.happened > most
 }
 
 func (c *Calendar) schedule(at time.Duration, p *Process) {

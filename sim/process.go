@@ -11,7 +11,10 @@ import (
 // ErrStuck says that no event is left before the horizon: every process waits for another one.
 var ErrStuck = errors.New("every process waits for another")
 
-// Fault is a panic inside a process.
+// ErrEndless says that processes go on and on at one instant, so that time never passes.
+var ErrEndless = errors.New("events at one instant go on without end")
+
+// Fault is a panic inside a process, or its part in an endless instant.
 type Fault struct {
 	Process string
 	At      time.Duration
@@ -22,6 +25,12 @@ type Fault struct {
 // Error names the process and the time.
 func (f *Fault) Error() string {
 	return fmt.Sprintf("process %q failed at %v: %v\n%s", f.Process, f.At, f.Value, f.Stack)
+}
+
+// Unwrap returns the error that the process failed with, if its value is one.
+func (f *Fault) Unwrap() error {
+	err, _ := f.Value.(error)
+	return err
 }
 
 // Process is a function that waits: it runs on a coroutine and gives way to others in Wait and Park.
@@ -79,6 +88,7 @@ func (p *Process) Wait(d time.Duration) { p.WaitUntil(p.calendar.now + d) }
 func (p *Process) WaitUntil(at time.Duration) {
 	c := p.calendar
 	if at <= c.now {
+		c.stay()
 		return
 	}
 	if at < c.quiet {
@@ -89,11 +99,22 @@ func (p *Process) WaitUntil(at time.Duration) {
 	p.yield()
 }
 
+// stay notes that the running process goes on without time passing.
+func (c *Calendar) stay() {
+	if c.endless() {
+		panic(ErrEndless)
+	}
+}
+
 // WaitOrWake lets the clock reach at unless the process is woken before, and says whether it was.
 func (p *Process) WaitOrWake(at time.Duration) (woken bool) {
 	c := p.calendar
 	if at < c.quiet {
-		c.now = max(at, c.now)
+		if at <= c.now {
+			c.stay()
+			return false
+		}
+		c.now = at
 		return false
 	}
 	p.parked = true

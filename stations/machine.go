@@ -95,14 +95,22 @@ func (m *machine) take(u *unit, p *sim.Process) {
 	case m.infeed.CanTake(1):
 		u.holding = m.infeed.Remove()
 	default:
-		u.set(Starved, 0)
-		m.infeed.Await(p, 1)
-		m.awaitProduction(p)
+		m.awaitCarton(u, p)
 		u.holding = m.infeed.Remove()
 	}
 	u.set(Working, u.slow)
 	u.id = u.holding.id
 	u.taken = m.calendar.Now()
+}
+
+// awaitCarton waits, starved, until there is a carton to take outside planned stops; another unit may take one meanwhile.
+func (m *machine) awaitCarton(u *unit, p *sim.Process) {
+	u.set(Starved, 0)
+	m.infeed.Await(p, 1)
+	for m.stands() {
+		m.awaitProduction(p)
+		m.infeed.Await(p, 1)
+	}
 }
 
 // supply is a blank for an erector, which becomes a carton by its act, and a carton for any other head of a line.
@@ -136,7 +144,7 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 		for !m.outfeed.CanPut(1) {
 			m.outfeed.AwaitRoom(p, 1)
 		}
-		if !m.stoodTooLong(u) {
+		if u.holding.present() && !m.stoodTooLong(u) {
 			m.outfeed.Add(c, 0)
 		}
 	default:
@@ -175,9 +183,7 @@ func (m *machine) close(end time.Duration) {
 
 func (m *machine) cartons(visit func(carton)) {
 	for _, u := range m.units {
-		if u.holding.id != 0 {
-			visit(u.holding)
-		}
+		visit(u.holding)
 	}
 }
 

@@ -237,7 +237,9 @@ func (s *Simulation) countLeft() {
 			if !c.present() {
 				return
 			}
-			s.Tally.Flow[Left]++
+			if c.id != 0 { // a blank is not yet a carton, but has its place
+				s.Tally.Flow[Left]++
+			}
 			if k >= s.paced {
 				s.Tally.Flow[LeftPast]++
 			}
@@ -291,6 +293,12 @@ func (s *Simulation) newCarton() carton {
 // transitBefore is the reason of a wait for cartons under way in the buffer before a section.
 func (s *Simulation) transitBefore(section int) Reason {
 	return s.reasons.of(InTransit, s.first[section], 0)
+}
+
+// stands says that the shift is over or in a planned stop.
+func (s *Simulation) stands() bool {
+	now := s.calendar.Now()
+	return now >= s.Line.Shift.Length || s.Line.Shift.window(now) >= 0
 }
 
 // awaitProduction lets a planned stop pass, and never returns once the shift is over.
