@@ -195,3 +195,31 @@ func BenchmarkForbiddenBands(b *testing.B) {
 		motion.ForbiddenBands(limit, 800, 2200)
 	}
 }
+
+// TestInterlockCeiling: of the filler's interlocks only the valve depends on the pace: its 5 ms need the 15 degrees
+// between drawing and dispensing, so 120 ms a revolution or 30000/h.
+func TestInterlockCeiling(t *testing.T) {
+	f := filler(t)
+	limit := motion.NewInterlockLimit("filler", motion.Master{}, f.Interlocks)
+	got, err := motion.HighestAllowed(limit, 100, 50000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "highest setting", float64(got.Setting), 30000, motion.SettingTolerance)
+	margins := f.Interlocks(2)
+	if len(margins) != 5 {
+		t.Fatalf("margins %v", margins)
+	}
+	tightest := motion.Tightest(margins)
+	for _, m := range margins {
+		if m.Time < tightest.Time {
+			t.Errorf("%s is tighter than %s", m.Name, tightest.Name)
+		}
+		near(t, "ms", m.Milliseconds(), 1000*float64(m.Time), 0)
+		near(t, "mm", m.Millimetres(), 1000*m.Distance, 0)
+	}
+	bad := fillerWith(t, 60, 195)
+	if limit := motion.NewInterlockLimit("filler", motion.Master{}, bad.Interlocks); limit.Margin(100) >= 0 {
+		t.Error("a nozzle in the carton while it moves is no better at a low setting")
+	}
+}

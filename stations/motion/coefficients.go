@@ -58,8 +58,8 @@ func (l Law) integral(f func(p *piece, u float64) float64) float64 {
 	return sum
 }
 
-// peakPower is the largest |s' s”|. Where it lies inside a piece its slope s”^2 + s' s”' is zero; those zeros are
-// bracketed on a grid much finer than the law's waves.
+// peakPower is the largest |v a|. Where it lies inside a piece its slope a2 + v j is zero; those zeros are bracketed
+// on a grid much finer than the law's waves.
 func (l Law) peakPower() float64 {
 	const steps = 64
 	best := 0.0

@@ -53,7 +53,7 @@ func ModifiedSine() Law { return modifiedSine("modified sine", 0) }
 // given share of the time, 0 (the plain modified sine) to less than 1. Source: Norton (2009), ch. 3 (20 % and 50 %).
 func ModifiedSineConstantVelocity(share float64) (Law, error) {
 	if !(share >= 0 && share < 1) {
-		return Law{}, fmt.Errorf("modified sine: share of constant velocity %g is not in 0 .. 1 (excluded)", share)
+		return Law{}, fmt.Errorf("motion law modified sine: share of constant velocity %g is not in 0 .. 1 (excluded)", share)
 	}
 	if share == 0 {
 		return ModifiedSine(), nil

@@ -27,7 +27,7 @@ func SCurve(accelerate, run, decelerate, jerk float64) (Law, error) {
 		return Law{}, err
 	}
 	if !(jerk > 0 && jerk <= 1) {
-		return Law{}, fmt.Errorf("S-curve: jerk share %g is not in 0 (excluded) .. 1", jerk)
+		return Law{}, fmt.Errorf("motion law S-curve: jerk share %g is not in 0 (excluded) .. 1", jerk)
 	}
 	name := "S-curve " + shares(accelerate, run, decelerate) + ", " + jerkName(jerk)
 	phases := append(jerkRamp(accelerate, jerk, 1), phase{width: run})
@@ -50,7 +50,7 @@ func checkShares(law string, accelerate, run, decelerate float64) error {
 	if accelerate > 0 && run >= 0 && decelerate > 0 && math.Abs(sum-1) <= 1e-6 {
 		return nil
 	}
-	return fmt.Errorf("%s: shares %g, %g, %g must be two ramps above 0 and a run of 0 or more that sum to 1",
+	return fmt.Errorf("motion law %s: shares %g, %g, %g must be two ramps above 0 and a run of 0 or more that sum to 1",
 		law, accelerate, run, decelerate)
 }
 

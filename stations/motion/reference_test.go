@@ -103,10 +103,7 @@ func (r row) allowed(want float64) float64 {
 	return tolerance
 }
 
-var (
-	number    = regexp.MustCompile(`(?:^|[^\w.])(-?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)`)
-	parameter = regexp.MustCompile(`^\s*([\w ().=]+?)\s*=\s*(.+)$`)
-)
+var number = regexp.MustCompile(`(?:^|[^\w.])(-?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)`)
 
 // numbers are all numbers in a text.
 func numbers(text string) []float64 {

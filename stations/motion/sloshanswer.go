@@ -5,9 +5,9 @@ import (
 	"math/cmplx"
 )
 
-// The wave q of a mode at the wall obeys d2q/dt2 + 2 zeta omega dq/dt + omega2 q = drive a(t). With lambda = -zeta omega
-// + i omega_d and dY/dt = lambda Y + drive a(t) it is q = Im Y/omega_d (Duhamel's integral): one complex number is the
-// whole state. On each piece of a law a(t) is a polynomial plus a sine, and Y has the closed form below.
+// The wave q of a mode at the wall obeys d2q/dt2 + 2 zeta omega dq/dt + omega2 q = drive a(t). With lambda = -zeta
+// omega + i omega_d and dY/dt = lambda Y + drive a(t) it is q = Im Y/omega_d (Duhamel's integral): one complex number
+// is the whole state. On each piece of a law a(t) is a polynomial plus a sine, and Y has the closed form below.
 
 // liquidMode is a mode with the numbers that its answer needs.
 type liquidMode struct {
