@@ -185,6 +185,19 @@ func TestCamZero(t *testing.T) {
 	}
 }
 
+// A conveyor that is not the slowest has whole revolutions of slack only: behind it a station of 2.5 s leaves a 1 s master two of
+// them, so 0.4 s of work may grow to 2 s (hand arithmetic).
+func TestCamZeroLeavesWholeRevolutions(t *testing.T) {
+	line := onConveyor(0, 400*time.Millisecond)
+	line.Conveyors[0].Revolution, line.Conveyors[0].Release = time.Second, stations.AtCamZero
+	line.Stations = append(line.Stations, stations.Station{Name: "slow", Kind: stations.Machine, Units: 1,
+		Parts: part(2500 * time.Millisecond), Feed: stations.Feed{Conveyor: -1, Buffer: &stations.Buffer{Capacity: 10}}})
+	st := scenarios.BudgetOf(line).Sections[0].Stations[0]
+	if st.Slack != 1600*time.Millisecond || st.Parts[0].Turns != 2*time.Second {
+		t.Errorf("slack %v, critical above %v; want 1.6 s and 2 s", st.Slack, st.Parts[0].Turns)
+	}
+}
+
 // A 1.42 s seal act after a 0.71 s index allows 1690/h, and 0.1 s more dwell 1614/h (hand arithmetic: 3600 s over 2.13 and 2.23 s).
 func TestCriticalStationChangesWithTheSetting(t *testing.T) {
 	line := onConveyor(710*time.Millisecond, 900*time.Millisecond, 1420*time.Millisecond)

@@ -17,9 +17,11 @@ var layers = []struct {
 	folder string
 	may    []string
 }{
-	{"cmd/dwellcast", []string{"reports/...", "scenarios/...", "stations/...", "sim/..."}},
-	{"reports", []string{"scenarios/...", "stations/...", "sim/..."}},
-	{"scenarios", []string{"scenarios/...", "stations/...", "sim/..."}},
+	{"cmd/dwellcast", []string{"reports", "reports/chart", "scenarios/...", "stations/...", "sim/..."}},
+	{"reports", []string{"reports/chart", "scenarios/...", "stations/...", "sim/..."}},
+	{"reports/chart", nil},
+	{"scenarios/decisions", []string{"scenarios", "scenarios/document", "scenarios/quantity", "stations/...", "sim/..."}},
+	{"scenarios", []string{"scenarios/document", "scenarios/quantity", "stations/...", "sim/..."}},
 	{"scenarios/document", []string{"scenarios/quantity", "stations/...", "sim/..."}},
 	{"scenarios/quantity", nil},
 	{"stations", []string{"stations/motion", "sim/..."}},
@@ -37,8 +39,8 @@ var keptIn = map[string]string{
 	"github.com/spf13/":             "cmd/dwellcast",
 	"golang.org/x/term":             "cmd/dwellcast",
 	"github.com/invopop/jsonschema": "scenarios",
-	"codeberg.org/go-pdf/":          "reports",
-	"gonum.org/v1/plot":             "reports",
+	"codeberg.org/go-pdf/":          "reports/chart",
+	"gonum.org/v1/plot":             "reports/chart",
 }
 
 const module = "dwellcast"
