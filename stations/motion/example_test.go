@@ -17,7 +17,9 @@ func ExampleHighestAllowed() {
 		}
 		fmt.Printf("%.2f s allow %.0f cartons/h\n", float64(needed), float64(highest.Setting))
 	}
-	// Output: 1.42 s allow 1690 cartons/h 1.52 s allow 1579 cartons/h
+	// Output:
+	// 1.42 s allow 1690 cartons/h
+	// 1.52 s allow 1579 cartons/h
 }
 
 // A conveyor that moves one pitch in the first 110 degrees of a revolution of 2 s.
@@ -36,7 +38,9 @@ func ExampleNewCam() {
 	peaks := conveyor.Peaks(2)
 	fmt.Printf("peak speed %.3f m/s at %.0f deg\n", peaks.Velocity.Value, float64(peaks.Velocity.At))
 	fmt.Printf("peak acceleration %.2f m/s2 at %.2f deg\n", peaks.Acceleration.Value, float64(peaks.Acceleration.At))
-	// Output: peak speed 0.439 m/s at 55 deg peak acceleration 2.26 m/s2 at 13.75 deg
+	// Output:
+	// peak speed 0.439 m/s at 55 deg
+	// peak acceleration 2.26 m/s2 at 13.75 deg
 }
 
 // A misspelt law is answered with the nearest name.

@@ -6,9 +6,9 @@ import (
 )
 
 // NewInterlockLimit holds while every interlock is kept in a revolution of the setting's length. Its margin is the
-// least time left, s.
+// least time left, s; where an interlock fails by distance only, that distance in m (below 0).
 func NewInterlockLimit(name string, master Master, interlocks func(revolution Seconds) []Margin) Limit {
-	return Limit{Name: name, Kind: InterlockLimit, Lift: "move the phases apart, or shorten what the master does not time (valve, drop)", Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		least := math.Inf(1)
 		for _, m := range interlocks(master.RevolutionAt(setting)) {
 			least = min(least, float64(m.Time))
@@ -17,45 +17,69 @@ func NewInterlockLimit(name string, master Master, interlocks func(revolution Se
 			}
 		}
 		return least
-	}}
+	}
+	return Limit{
+		Name: name, Kind: InterlockLimit, Unit: "s", Margin: margin,
+		Lift: "move the phases apart, or shorten what the master does not time (valve, drop)",
+	}
 }
 
 // NewMotorLimit holds while no rating of the drive is exceeded. Its margin is the free share of the most used rating.
 func NewMotorLimit(name string, master Master, cam *Cam, drive Drive) Limit {
-	return Limit{Name: name, Kind: MotorLimit, Lift: "a longer angle, a gentler law, less mass, or a stronger drive", Unit: "of rating", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		return 1 - drive.Load(cam, master.RevolutionAt(setting)).HighestShare()
-	}}
+	}
+	return Limit{
+		Name: name, Kind: MotorLimit, Unit: "of rating", Margin: margin,
+		Lift: "a longer angle, a gentler law, less mass, or a stronger drive",
+	}
 }
 
 // NewAccelerationLimit holds while the peak acceleration of an axis is at most highest, m/s2 or rad/s2.
 func NewAccelerationLimit(name string, master Master, cam *Cam, highest float64) Limit {
-	return Limit{Name: name, Kind: AccelerationLimit, Lift: "a longer angle, or a law with a lower Ca", Unit: "m/s2", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		return highest - cam.Peaks(master.RevolutionAt(setting)).Acceleration.Value
-	}}
+	}
+	return Limit{
+		Name: name, Kind: AccelerationLimit, Unit: "m/s2", Margin: margin,
+		Lift: "a longer angle, or a law with a lower Ca",
+	}
 }
 
 // NewFlowLimit holds while the dose leaves the nozzle, of an open area in m2, at no more than the splash limit, m/s.
 func NewFlowLimit(name string, master Master, cam *Cam, piston Piston, nozzleArea, splash float64) Limit {
-	return Limit{Name: name, Kind: FlowLimit, Lift: "a longer dispensing angle, a wider nozzle, or a law with a lower Cv", Unit: "m/s", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		flow := piston.Flows(cam, master.RevolutionAt(setting)).Dispense.Value
 		return splash - ExitVelocity(flow, nozzleArea)
-	}}
+	}
+	return Limit{
+		Name: name, Kind: FlowLimit, Unit: "m/s", Margin: margin,
+		Lift: "a longer dispensing angle, a wider nozzle, or a law with a lower Cv",
+	}
 }
 
 // NewDwellLimit holds while what does not shrink with the setting (sensor lag, jaw travel, dwell) fits into the stand
 // of a conveyor that moves within the given angle. Its margin is the time left of the stand, s.
 func NewDwellLimit(name string, master Master, moving Degrees, needed Seconds) Limit {
-	return Limit{Name: name, Kind: DwellLimit, Lift: "a shorter dwell, faster jaws, or a shorter index angle", Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		return float64(master.StandAt(setting, moving) - needed)
-	}}
+	}
+	return Limit{
+		Name: name, Kind: DwellLimit, Unit: "s", Margin: margin,
+		Lift: "a shorter dwell, faster jaws, or a shorter index angle",
+	}
 }
 
 // NewCycleLimit holds while a number of like units (1 or more), each taking cycle for one carton, keep up with the
 // setting. Its margin is time left per carton and unit, s.
 func NewCycleLimit(name string, kind LimitKind, units int, cycle Seconds) Limit {
-	return Limit{Name: name, Kind: kind, Lift: "a shorter cycle, or one unit more", Unit: "s", Margin: func(setting CartonsPerHour) float64 {
+	margin := func(setting CartonsPerHour) float64 {
 		return float64(PacePeriod(setting, max(units, 1)) - cycle)
-	}}
+	}
+	return Limit{
+		Name: name, Kind: kind, Unit: "s", Margin: margin,
+		Lift: "a shorter cycle, or one unit more",
+	}
 }
 
 // NewSloshLimit holds while the steady wave of endlessly repeated indexes stays within the tank's freeboard. Its
@@ -86,7 +110,8 @@ func NewSloshLimit(name string, master Master, conveyor *Cam, tank Tank) (Limit,
 		return tank.Freeboard - s.Steady().Peak
 	}
 	return Limit{
-		Name: name, Kind: SloshLimit, Lift: "more freeboard, a gentler or longer index, or an index time near a node of the residual", Unit: "m", Margin: margin, DipWidth: max(tank.Damping, 1e-4),
+		Name: name, Kind: SloshLimit, Unit: "m", Margin: margin, DipWidth: max(tank.Damping, 1e-4),
+		Lift: "more freeboard, a gentler or longer index, or an index time near a node of the residual",
 		Dips: func(lo, hi CartonsPerHour) []CartonsPerHour { return tank.resonances(master, lo, hi) },
 	}, nil
 }
