@@ -10,12 +10,13 @@ import (
 	"dwellcast/sim/random"
 	"dwellcast/stations"
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 )
 
 // wholly compares values with all that is in them, the laws of times included.
 var wholly = cmp.Exporter(func(reflect.Type) bool { return true })
 
-func readLine(t testing.TB, text string, overrides ...string) *scenarios.File {
+func readLine(t rapid.TB, text string, overrides ...string) *scenarios.File {
 	t.Helper()
 	f, err := scenarios.Read("line.yaml", strings.NewReader(text), overrides)
 	if err != nil {
@@ -24,7 +25,7 @@ func readLine(t testing.TB, text string, overrides ...string) *scenarios.File {
 	return f
 }
 
-func sure[T any](t testing.TB) func(T, error) T {
+func sure[T any](t rapid.TB) func(T, error) T {
 	return func(v T, err error) T {
 		t.Helper()
 		if err != nil {
