@@ -10,6 +10,9 @@ func (l *Lab) Release(f *File) error {
 		return err
 	}
 	key := digest(text)
+	if l.saved == nil {
+		l.saved = map[string]savedCase{}
+	}
 	if r, ok := l.cases[key]; ok {
 		l.saved[key] = savedCase{r.sample.good, r.sample.moment, r.sample.total.Cells(), r.sample.losses}
 		delete(l.cases, key)

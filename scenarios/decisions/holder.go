@@ -1,0 +1,29 @@
+package decisions
+
+import "dwellcast/scenarios"
+
+// SettingHolds and MasterHolds stand for the setting and the master where a station's name would stand.
+const (
+	SettingHolds = "the setting"
+	MasterHolds  = "the master"
+)
+
+// holder is who holds the bottleneck, and for which share of the time.
+type holder struct {
+	name  string
+	share float64
+}
+
+// topHolder is who holds most of the bottleneck; among equals the setting, then the first.
+func topHolder(r *scenarios.Forecast) holder {
+	top := holder{SettingHolds, r.SettingShare.Mean}
+	if r.MasterShare.Mean > top.share {
+		top = holder{MasterHolds, r.MasterShare.Mean}
+	}
+	for _, st := range r.Stations {
+		if st.BottleneckShare.Mean > top.share {
+			top = holder{st.Name, st.BottleneckShare.Mean}
+		}
+	}
+	return top
+}

@@ -1,0 +1,97 @@
+package decisions
+
+import (
+	"math"
+
+	"dwellcast/sim/stats"
+)
+
+// Knee is where a curve bends, by the two straight lines that fit it best.
+type Knee struct {
+	// At is where, in the unit of the parameter; without width where it was found exactly.
+	At stats.Interval
+	// Before and After are the slopes on either side, in the figure's unit per unit of the parameter, and Change how much the
+	// second is above the first.
+	Before, After, Change stats.Interval
+	// Level is the figure at the knee.
+	Level float64
+	// Misfit is the largest distance of a point from the two lines, in the figure's unit.
+	Misfit float64
+	// Shows says that the slopes differ by more than chance could explain. Otherwise the curve is as good as straight.
+	Shows bool
+	// From and To are who held most of the bottleneck before and after; the same where it does not change hands.
+	From, To string
+}
+
+// groups is how many parts the shifts are divided into for the jackknife.
+const groups = 20
+
+// findKnee fits two lines to the means of the curve. series holds per point the figure shift by shift, on common random
+// numbers; the intervals come from leaving out one group of shifts after another, the same for all points (the jackknife of
+// Quenouille 1949 and Tukey 1958). Without a series there are no intervals.
+func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
+	if len(x) < leastPoints {
+		return nil
+	}
+	whole := fitHinge(x, y)
+	k := &Knee{Level: whole.level, Misfit: misfit(whole, x, y)}
+	estimates := []float64{whole.at, whole.before, whole.after, whole.after - whole.before}
+	parts := [][]float64{nil, nil, nil, nil}
+	if series != nil {
+		parts = leaveOut(x, series, estimates)
+	}
+	for i, target := range []*stats.Interval{&k.At, &k.Before, &k.After, &k.Change} {
+		*target = around(estimates[i], parts[i], conf)
+	}
+	k.Shows = k.Change.Assessed() && !k.Change.Contains(0)
+	return k
+}
+
+// leaveOut returns the jackknife's pseudo-values of each estimate.
+func leaveOut(x []float64, series [][]float64, whole []float64) [][]float64 {
+	n := len(series[0])
+	g := min(groups, n)
+	parts := make([][]float64, len(whole))
+	for part := range g {
+		y := make([]float64, len(x))
+		for i, shifts := range series {
+			y[i] = averageWithout(shifts, part, g)
+		}
+		h := fitHinge(x, y)
+		for i, estimate := range []float64{h.at, h.before, h.after, h.after - h.before} {
+			parts[i] = append(parts[i], float64(float64(g)*whole[i])-float64(float64(g-1)*estimate))
+		}
+	}
+	return parts
+}
+
+// averageWithout is the mean of all shifts but those of one group; shift s belongs to group s mod g.
+func averageWithout(shifts []float64, part, g int) float64 {
+	var kept stats.Moments
+	for s, v := range shifts {
+		if s%g != part {
+			kept.Add(v)
+		}
+	}
+	return kept.Mean()
+}
+
+// around is the interval of the jackknife, put around the estimate from all shifts.
+func around(estimate float64, pseudo []float64, conf float64) stats.Interval {
+	iv := stats.MeanInterval(pseudo, conf)
+	if !iv.Assessed() {
+		iv.Mean = estimate
+		return iv
+	}
+	half := iv.HalfWidth()
+	iv.Mean, iv.Low, iv.High = estimate, estimate-half, estimate+half
+	return iv
+}
+
+func misfit(h hinge, x, y []float64) float64 {
+	most := 0.0
+	for i := range x {
+		most = math.Max(most, math.Abs(y[i]-h.value(x[i])))
+	}
+	return most
+}

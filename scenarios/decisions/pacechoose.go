@@ -1,0 +1,187 @@
+package decisions
+
+import (
+	"context"
+	"slices"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+	"dwellcast/sim/stats"
+)
+
+// pacing is a selection under way.
+type pacing struct {
+	ctx         context.Context
+	lab         *scenarios.Lab
+	file        *scenarios.File
+	spec        PaceSpec
+	done, total int
+}
+
+// atSetting is the line at another setting.
+func atSetting(f *scenarios.File, setting float64) (*scenarios.File, error) {
+	return f.With("setting=" + quantity.FormatRate(setting))
+}
+
+// choose selects among settings; at makes the line at one of them.
+func (p *pacing) choose(settings []float64, at func(*scenarios.File, float64) (*scenarios.File, error)) (*Choice, error) {
+	c := &chooser{pacing: p}
+	for _, setting := range settings {
+		f, err := at(p.file, setting)
+		if err != nil {
+			return nil, err
+		}
+		shifts, err := extend(p.ctx, p.lab, f, p.spec.Replications)
+		if err != nil {
+			return nil, err
+		}
+		c.files, c.shifts = append(c.files, f), append(c.shifts, shifts)
+		c.rows = append(c.rows, SettingRow{Setting: setting})
+		p.tell()
+	}
+	best, guaranteed, err := c.best()
+	if err != nil {
+		return nil, err
+	}
+	return c.choice(best, guaranteed)
+}
+
+func (p *pacing) tell() {
+	p.done++
+	if p.spec.Progress != nil {
+		p.spec.Progress(min(p.done, p.total), p.total)
+	}
+}
+
+// row sums up the shifts at a setting.
+func (p *pacing) row(setting float64, shifts *scenarios.Shifts) SettingRow {
+	r := shifts.Forecast()
+	top := topHolder(r)
+	row := SettingRow{
+		Setting: setting, Replications: r.Replications, Good: r.GoodPerShift.Interval, Rate: r.GoodRate,
+		Rejects: RejectsPerShift(r), Stops: StopsPerHour(r), Load: r.CrewLoad, Holder: top.name, HolderShare: top.share,
+	}
+	if p.spec.Target > 0 {
+		row.Chance = chanceOf(shifts.Good(), p.spec.Target, p.spec.Confidence)
+	}
+	return row
+}
+
+func chanceOf(good []float64, target, conf float64) stats.Interval {
+	made := 0
+	for _, g := range good {
+		made += int(madeIt(g, target))
+	}
+	return stats.Wilson(made, len(good), conf)
+}
+
+// chooser holds the lines of a selection.
+type chooser struct {
+	*pacing
+	files  []*scenarios.File
+	shifts []*scenarios.Shifts
+	rows   []SettingRow
+	delta  float64
+}
+
+// best runs the procedure KN; it reports whether the procedure came to its end. Dropped rows are marked.
+func (c *chooser) best() (best int, guaranteed bool, err error) {
+	highest := 0.0
+	for _, shifts := range c.shifts {
+		highest = max(highest, average(shifts.Good()[:c.spec.Replications])) // more may be known, from a run that is gone on from
+	}
+	c.delta = c.spec.Zone * highest
+	if c.delta <= 0 {
+		return 0, false, mistake("dwellcast run shows where the cartons go", "not one good carton comes out at any setting")
+	}
+	kn, err := stats.NewKN(len(c.rows), c.spec.Replications, 1-c.spec.Confidence, c.delta)
+	if err != nil {
+		return 0, false, err
+	}
+	for n := 0; ; n++ {
+		if chosen, ok := kn.Selected(); ok {
+			return chosen, true, nil
+		}
+		if n >= c.spec.MostReplications {
+			return c.leader(kn.Surviving(), n), false, nil
+		}
+		if err := c.feed(kn, n); err != nil {
+			return 0, false, err
+		}
+	}
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// addedAtOnce is how many shifts a survivor gets when the selection asks for more.
+const addedAtOnce = 50
+
+// feed gives the procedure shift n of the settings that survive.
+func (c *chooser) feed(kn *stats.KN, n int) error {
+	outputs := make([]float64, len(kn.Surviving()))
+	for j, i := range kn.Surviving() {
+		if c.shifts[i].Done() <= n {
+			if _, err := extend(c.ctx, c.lab, c.files[i], min(n+addedAtOnce, c.spec.MostReplications)); err != nil {
+				return err
+			}
+		}
+		outputs[j] = c.shifts[i].Good()[n]
+	}
+	dropped, err := kn.Add(outputs)
+	for _, i := range dropped {
+		c.rows[i].Dropped = true
+	}
+	return err
+}
+
+// leader is the survivor of the highest mean over the first n shifts.
+func (c *chooser) leader(alive []int, n int) int {
+	return slices.MaxFunc(alive, func(a, b int) int {
+		return compare(average(c.shifts[a].Good()[:n]), average(c.shifts[b].Good()[:n]))
+	})
+}
+
+// choice compares every setting with the best, and finds the lowest that is within the zone.
+func (c *chooser) choice(best int, guaranteed bool) (*Choice, error) {
+	for i := range c.rows {
+		dropped := c.rows[i].Dropped
+		c.rows[i] = c.row(c.rows[i].Setting, c.shifts[i])
+		c.rows[i].Dropped = dropped
+		c.rows[i].Behind = c.paired(best, i, c.spec.Confidence)
+		c.rows[i].Within = i == best || c.within(best, i)
+	}
+	out := &Choice{Rows: c.rows, Best: best, Recommended: best, Delta: c.delta, Guaranteed: guaranteed}
+	for out.Recommended > 0 && c.rows[out.Recommended-1].Within {
+		out.Recommended--
+	}
+	for i, f := range c.files {
+		if i == best || i == out.Recommended || c.rows[i].Setting == c.file.Line.Setting {
+			continue
+		}
+		if err := c.lab.Release(f); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// paired is how far setting i lies below setting j, over the shifts that both have.
+func (c *chooser) paired(j, i int, conf float64) stats.Interval {
+	n := min(c.shifts[i].Done(), c.shifts[j].Done())
+	return stats.PairedInterval(c.shifts[j].Good()[:n], c.shifts[i].Good()[:n], conf)
+}
+
+// within tests by a one-sided interval. Going down from the best and ending at the first that fails, the tests hold together at
+// the confidence of one (a fixed sequence).
+func (c *chooser) within(best, i int) bool {
+	twoSided := 2*c.spec.Confidence - 1
+	return c.paired(best, i, twoSided).High <= c.delta
+}

@@ -1,0 +1,86 @@
+package decisions
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"dwellcast/scenarios"
+)
+
+// mostSettings is how many settings one selection compares.
+const mostSettings = 500
+
+// settings lists the settings to compare, rising; today's is always among them.
+func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
+	budget := scenarios.BudgetOf(f.Line)
+	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds
+	if budget.Next >= 0 {
+		a.FollowsName = f.Line.Stations[budget.Next].Name
+	}
+	a.findCeiling(spec)
+	list := spec.List
+	if list == nil {
+		from := spec.From
+		if from == 0 {
+			from = 0.6 * min(a.Follows, a.Today, a.Ceiling)
+		}
+		if from >= a.Ceiling {
+			return nil, mistake("give a lower --from, or --to", "the settings would run from %.6g to %.6g cartons/h", from, a.Ceiling)
+		}
+		list = spaced(from, a.Ceiling, spec.Settings)
+		if a.Today >= from && a.Today <= a.Ceiling {
+			list = append(list, a.Today)
+		}
+	}
+	list = slices.Clone(list)
+	slices.Sort(list)
+	list = slices.Compact(list)
+	if len(list) > mostSettings {
+		return nil, mistake(fmt.Sprintf("take %d at the most", mostSettings), "%d settings to compare", len(list))
+	}
+	return list, nil
+}
+
+// findCeiling says how far up to look.
+func (a *Pace) findCeiling(spec PaceSpec) {
+	switch {
+	case spec.To > 0:
+		a.Ceiling, a.CeilingWhy = spec.To, "as asked for"
+	case len(spec.List) > 0:
+		a.Ceiling, a.CeilingWhy = slices.Max(spec.List), "as asked for"
+	case !math.IsInf(a.Follows, 1):
+		a.Ceiling, a.CeilingWhy = 1.25*a.Follows, "a quarter beyond what the line can follow"
+	default:
+		a.Ceiling, a.CeilingWhy = 1.5*a.Today, "half as much again as today"
+	}
+}
+
+// spaced lists n settings at equal steps, to a tenth of a carton an hour; without an n those of a round step, about 25 of them.
+func spaced(from, to float64, n int) []float64 {
+	var list []float64
+	if n >= 2 {
+		for i := range n {
+			list = append(list, tenth(from+float64((to-from)*float64(i)/float64(n-1))))
+		}
+		return list
+	}
+	step := roundStep((to - from) / 24)
+	for k := math.Ceil(from/step - 1e-9); k*step <= to+1e-9; k++ {
+		list = append(list, tenth(k*step))
+	}
+	return list
+}
+
+func tenth(x float64) float64 { return math.Round(x*10) / 10 }
+
+// roundStep is the least of 1, 2, 2.5, 5 and 10 times a power of ten that is not below x, and 0.1 at the least.
+func roundStep(x float64) float64 {
+	power := math.Pow10(int(math.Floor(math.Log10(max(x, 0.1)))))
+	for _, m := range []float64{1, 2, 2.5, 5} {
+		if m*power >= x {
+			return m * power
+		}
+	}
+	return 10 * power
+}

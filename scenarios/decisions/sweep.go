@@ -1,0 +1,174 @@
+package decisions
+
+import (
+	"context"
+
+	"dwellcast/scenarios"
+	"dwellcast/sim/stats"
+)
+
+// SweepSpec says what to vary, and what to look at.
+type SweepSpec struct {
+	Figure Figure
+	// Vary is one parameter, or two for a grid.
+	Vary []Vary
+	// Replications is the number of shifts at each point; 0 takes 100.
+	Replications int
+	// Confidence of the intervals; 0 takes 0.95.
+	Confidence float64
+	// Progress, if set, is told how many of how many points are done.
+	Progress func(done, total int)
+}
+
+// Sweep is a figure over one or two parameters.
+type Sweep struct {
+	Title        string
+	Figure       Figure
+	Vary         []Vary
+	Seed         uint64
+	Replications int
+	Confidence   float64
+	// Points go through the first parameter's values, and for each through the second's.
+	Points []Point
+	// Knee is nil for two parameters, for fewer than five points, and for a curve without spread or bend.
+	Knee *Knee
+	// Fixed says that nothing in the line is left to chance.
+	Fixed    bool
+	Warnings []scenarios.Warning
+}
+
+// Point is the figure at one place.
+type Point struct {
+	Values []Value
+	Figure stats.Interval
+	// Holder is who holds most of the bottleneck, for HolderShare of the time.
+	Holder      string
+	HolderShare float64
+}
+
+// MostPoints is how many points a sweep may have.
+const MostPoints = 10_000
+
+// RunSweep runs the shifts of every point on common random numbers.
+func RunSweep(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed uint64, spec SweepSpec) (*Sweep, error) {
+	spec = spec.withDefaults()
+	grid, err := spec.grid()
+	if err != nil {
+		return nil, err
+	}
+	s := &sweeping{ctx: ctx, lab: lab, file: f, spec: spec, answer: &Sweep{
+		Title: f.Line.Title, Figure: spec.Figure, Vary: spec.Vary, Seed: seed, Replications: spec.Replications,
+		Confidence: spec.Confidence, Fixed: isFixed(f.Line), Warnings: f.Warnings,
+	}}
+	if err := s.try(grid); err != nil {
+		return nil, err
+	}
+	for i, values := range grid {
+		if err := s.point(values); err != nil {
+			return nil, err
+		}
+		if spec.Progress != nil {
+			spec.Progress(i+1, len(grid))
+		}
+	}
+	return s.answer, s.findKnee()
+}
+
+func (s SweepSpec) withDefaults() SweepSpec {
+	if s.Replications <= 0 {
+		s.Replications = 100
+	}
+	if s.Confidence == 0 {
+		s.Confidence = 0.95
+	}
+	return s
+}
+
+// grid lists all points.
+func (s SweepSpec) grid() ([][]Value, error) {
+	points := [][]Value{nil}
+	if len(s.Vary) == 0 || len(s.Vary) > 2 {
+		return nil, mistake("give --vary once, or twice for a grid", "%d parameters to vary", len(s.Vary))
+	}
+	if len(s.Vary) == 2 && s.Vary[0].Path == s.Vary[1].Path {
+		return nil, mistake("vary two different ones", "%s is varied twice", s.Vary[0].Path)
+	}
+	for _, vary := range s.Vary {
+		var longer [][]Value
+		for _, point := range points {
+			for _, v := range vary.Values {
+				longer = append(longer, append(append([]Value{}, point...), v))
+			}
+		}
+		points = longer
+	}
+	if len(points) > MostPoints {
+		return nil, mistake("take fewer values", "a grid of %d points, more than %d", len(points), MostPoints)
+	}
+	return points, nil
+}
+
+// sweeping is a sweep under way.
+type sweeping struct {
+	ctx    context.Context
+	lab    *scenarios.Lab
+	file   *scenarios.File
+	spec   SweepSpec
+	answer *Sweep
+	series [][]float64 // of one parameter: the figure shift by shift
+}
+
+// try reads the line at both ends of the grid, so that a mistake shows before the work.
+func (s *sweeping) try(grid [][]Value) error {
+	if err := needShifts(s.file); err != nil {
+		return err
+	}
+	for _, values := range [][]Value{grid[0], grid[len(grid)-1]} {
+		if _, err := s.at(values); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// needShifts refuses a file that asks for one long run.
+func needShifts(f *scenarios.File) error {
+	if f.Steady != nil {
+		return mistake("give the line a shift instead, such as shift: {length: 8 h}", "%s asks for one long run, but a decision needs independent shifts", f.Name)
+	}
+	return nil
+}
+
+// at is the line at a point.
+func (s *sweeping) at(values []Value) (*scenarios.File, error) {
+	f := s.file
+	for i, v := range values {
+		var err error
+		if f, err = with(f, s.spec.Vary[i].Path, v); err != nil {
+			return nil, err
+		}
+	}
+	return f, nil
+}
+
+func (s *sweeping) point(values []Value) error {
+	f, err := s.at(values)
+	if err != nil {
+		return err
+	}
+	shifts, err := extend(s.ctx, s.lab, f, s.spec.Replications)
+	if err != nil {
+		return err
+	}
+	forecast := shifts.Forecast()
+	holder := topHolder(forecast)
+	s.answer.Points = append(s.answer.Points, Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share})
+	if of := s.spec.Figure.Shift; of != nil && len(s.spec.Vary) == 1 {
+		series := make([]float64, s.spec.Replications)
+		for i, good := range shifts.Good()[:s.spec.Replications] {
+			series[i] = of(good)
+		}
+		s.series = append(s.series, series)
+	}
+	return s.lab.Release(f)
+}

@@ -1,0 +1,64 @@
+package decisions
+
+import (
+	"errors"
+	"strings"
+
+	"dwellcast/scenarios/quantity"
+)
+
+// Value is a quantity as an override writes it: with its unit, or as a plain number where the file holds one.
+type Value struct {
+	quantity.Quantity
+	plain bool
+}
+
+// plainUnit stands in for the unit that a plain number has not.
+const plainUnit = "each"
+
+// ParseValue reads a quantity with its unit, or a plain number.
+func ParseValue(text string) (Value, error) {
+	text = strings.TrimSpace(text)
+	if _, err := quantity.Number(text); err == nil {
+		q, err := quantity.Parse(text + " " + plainUnit)
+		return Value{q, true}, err
+	}
+	q, err := quantity.Parse(text)
+	return Value{q, false}, err
+}
+
+// valueOf makes a value of a number in the unit of another.
+func valueOf(number float64, like Value) (Value, error) {
+	q, err := quantity.Of(number, like.Quantity.Unit())
+	return Value{q, like.plain}, err
+}
+
+// Unit is the unit, empty for a plain number.
+func (v Value) Unit() string {
+	if v.plain {
+		return ""
+	}
+	return v.Quantity.Unit()
+}
+
+// String is the value as an override writes it.
+func (v Value) String() string {
+	if v.plain {
+		return strings.TrimSuffix(v.Quantity.String(), " "+plainUnit)
+	}
+	return v.Quantity.String()
+}
+
+// Number is the value's number in its unit.
+func (v Value) Number() float64 {
+	x, _ := v.In(v.Quantity.Unit()) // its own unit always fits
+	return x
+}
+
+// message takes the mistake out of a quantity's error, for a sentence of our own.
+func message(err error) (text, hint string) {
+	if e, ok := errors.AsType[*quantity.Error](err); ok {
+		return "\"" + e.Text + "\" " + e.Message, e.Hint
+	}
+	return err.Error(), ""
+}
