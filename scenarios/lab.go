@@ -28,7 +28,11 @@ func (l *Lab) Shifts(f *File) (*Shifts, error) {
 	if err != nil {
 		return nil, err
 	}
-	key := digest(text)
+	return l.shifts(digest(text), f)
+}
+
+// shifts returns the shifts that are kept under a key, or prepares them.
+func (l *Lab) shifts(key string, f *File) (*Shifts, error) {
 	if known, ok := l.cases[key]; ok {
 		return known, nil
 	}
