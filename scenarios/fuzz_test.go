@@ -30,6 +30,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(part[strings.Index(part, "\n")+1:], "stations.1.cycle={exponential: 1 s}")
 	}
 	f.Add(everything, "")
+	f.Add("0", "=1")
 	f.Fuzz(func(t *testing.T, text, override string) {
 		var overrides []string
 		if override != "" {

@@ -12,6 +12,8 @@ func Apply(root *Node, assignment string) error {
 	switch {
 	case !ok:
 		return problemOf(label(assignment), "has no =", "write path=value, as in sealer.dwell=1.1s")
+	case strings.TrimSuffix(path, "+") == "":
+		return problemOf(label(assignment), "has no path before the =", "write path=value, as in sealer.dwell=1.1s")
 	case strings.HasSuffix(path, "+"):
 		return Append(root, strings.TrimSuffix(path, "+"), value)
 	}

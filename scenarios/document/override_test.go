@@ -88,7 +88,7 @@ func TestApplyRefusals(t *testing.T) {
 		"setting=[1":              "--set setting: a comma or a closing bracket is missing\n    the bracket was opened in line 1, column 1",
 		"setting=%5":              "--set setting: a value cannot start here\n    put a text that starts with % in quotes",
 		"a..b=1":                  "a..b: is not a path\n    write names joined by points, as in sealer.dwell",
-		"=1":                      ": is not a path\n    write names joined by points, as in sealer.dwell",
+		"=1":                      "--set =1: has no path before the =\n    write path=value, as in sealer.dwell=1.1s",
 		"sealer.dwell+=1 s":       "--set sealer.dwell: is a map, not a list\n    write path=value to set it",
 	} {
 		root := load(t, sample)
