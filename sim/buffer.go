@@ -20,6 +20,7 @@ type Buffer[T any] struct {
 	takers  []*waiter[T]
 	putters []*waiter[T]
 	spare   []*waiter[T]
+	granted int // places promised by AwaitRoom to a process that has yet to resume
 	Content Content
 }
 
@@ -58,17 +59,19 @@ func (b *Buffer[T]) Items(visit func(T)) {
 
 // Reset empties the buffer, keeping its memory.
 func (b *Buffer[T]) Reset() {
-	b.first, b.count = 0, 0
+	b.first, b.count, b.granted = 0, 0, 0
 	b.takers, b.putters = b.takers[:0], b.putters[:0]
 	b.Content = Content{}
 }
 
 // CanPut says whether n items could be put in now without waiting.
 func (b *Buffer[T]) CanPut(n int) bool {
-	if len(b.putters) > 0 {
-		return false
-	}
-	return b.Capacity < 0 || b.count+n <= b.Capacity+b.wanted()
+	return len(b.putters) == 0 && b.fits(n)
+}
+
+// fits says whether there is room for n more items.
+func (b *Buffer[T]) fits(n int) bool {
+	return b.Capacity < 0 || b.count+b.granted+n <= b.Capacity+b.wanted()
 }
 
 // CanTake says whether n items could be taken now without waiting.
@@ -120,7 +123,7 @@ func (b *Buffer[T]) Put(p *Process, item T) {
 	b.await(w)
 }
 
-// AwaitRoom waits until n items can be put in; the caller then adds them at once.
+// AwaitRoom waits until n items can be put in; the caller then adds them at once, or calls Decline.
 func (b *Buffer[T]) AwaitRoom(p *Process, n int) {
 	if b.CanPut(n) {
 		return
@@ -128,7 +131,11 @@ func (b *Buffer[T]) AwaitRoom(p *Process, n int) {
 	w := b.queue(&b.putters, p)
 	w.want = n
 	b.await(w)
+	b.granted -= n
 }
+
+// Decline gives up the room that AwaitRoom waited for, to whoever waits next.
+func (b *Buffer[T]) Decline() { b.servePutters() }
 
 // Add puts in an item for which there is room; it can be taken after the transit time and delay.
 func (b *Buffer[T]) Add(item T, delay time.Duration) {
@@ -188,17 +195,15 @@ func (b *Buffer[T]) Remove() T {
 func (b *Buffer[T]) servePutters() {
 	for len(b.putters) > 0 {
 		w := b.putters[0]
-		if !w.hold {
-			if b.Capacity < 0 || b.count+w.want <= b.Capacity+b.wanted() {
-				b.accept(w)
-			}
-			return // it adds its items itself before others are let in
-		}
-		if b.Capacity >= 0 && b.count >= b.Capacity+b.wanted() {
+		if !b.fits(max(1, w.want)) {
 			return
 		}
 		b.accept(w)
-		b.Add(w.item, 0)
+		if w.hold {
+			b.Add(w.item, 0)
+		} else {
+			b.granted += w.want
+		}
 	}
 }
 

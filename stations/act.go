@@ -25,8 +25,8 @@ func (u *unit) set(state State, why Reason) {
 
 // doing is what the unit does now: a stop or a lack of material comes before what it would be doing otherwise.
 func (u *unit) doing() (State, Reason) {
-	if n := len(u.standing); n > 0 {
-		s := u.standing[n-1]
+	if len(u.standing) > 0 {
+		s := u.standing[0]
 		return s.state(), s.why
 	}
 	if u.state == Starved || u.state == Blocked {
@@ -43,17 +43,36 @@ func (u *unit) settle(now time.Duration) {
 	}
 	u.since = now
 	state, why := u.doing()
-	planned := time.Duration(0)
-	if state.idle() {
-		planned = u.Line.Shift.overlap(from, now)
-	}
-	u.states[Planned] += int64(planned)
-	u.charge(state, why, now-from-planned)
+	u.spend(state, why, from, now)
 	if u.section == u.paced {
-		u.lose(from, now, why, planned > 0)
+		u.lose(from, now, why, state.idle())
 	}
+}
+
+// spend accounts for a stretch of time in one state; what of a wait lies in planned stops is planned time.
+func (u *unit) spend(state State, why Reason, from, to time.Duration) {
+	if state.idle() {
+		for i := range u.Line.Shift.Planned {
+			w := &u.Line.Shift.Planned[i]
+			if w.To <= from || w.From >= to {
+				continue
+			}
+			u.stretch(state, why, from, w.From)
+			u.stretch(Planned, why, max(from, w.From), min(to, w.To))
+			from = min(to, w.To)
+		}
+	}
+	u.stretch(state, why, from, to)
+}
+
+// stretch charges a stretch of time, if it is one, and tells of it.
+func (u *unit) stretch(state State, why Reason, from, to time.Duration) {
+	if to <= from {
+		return
+	}
+	u.charge(state, why, to-from)
 	if u.Trace != nil {
-		u.Trace(Stretch{u.spec.Name, u.number, int(u.id), state, from, now})
+		u.Trace(Stretch{u.spec.Name, u.number, int(u.id), state, from, to})
 	}
 }
 
@@ -97,7 +116,9 @@ func (s *Simulation) plannedReason(from, to time.Duration) Reason {
 func (u *unit) work(p *sim.Process) {
 	tries, gaveUp := u.attempt()
 	for range tries {
-		u.pass(p, u.draw())
+		if u.holding.present() {
+			u.pass(p, u.draw())
+		}
 	}
 	u.count(Acts, 1)
 	u.stopByCartons(p)
@@ -107,7 +128,9 @@ func (u *unit) work(p *sim.Process) {
 		u.succeed(&u.holding)
 	case u.afterMisses != nil:
 		u.stopHere(p, u.afterMisses)
-		u.succeed(&u.holding)
+		if u.holding.present() {
+			u.succeed(&u.holding)
+		}
 	default:
 		u.miss(&u.holding)
 	}
@@ -130,6 +153,7 @@ func (u *unit) attempt() (tries int, gaveUp bool) {
 
 // pass lets an act of length d pass, with the stops that fall into it.
 func (u *unit) pass(p *sim.Process, d time.Duration) {
+	u.again = false
 	if !u.byRunning && !u.byClock {
 		p.Wait(d)
 		return
@@ -137,6 +161,12 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 	left := d
 	for {
 		u.awaitCleared(p)
+		if !u.holding.present() { // lost in a stop by the clock
+			return
+		}
+		if u.again {
+			left, u.again = d, false
+		}
 		start := u.calendar.Now()
 		p.WaitOrWake(start + min(left, u.nextRun-u.ran))
 		done := u.calendar.Now() - start

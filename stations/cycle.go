@@ -45,7 +45,9 @@ func (c *conveyor) next() carton {
 		return c.infeed.Remove()
 	}
 	why, _ := c.blame.find(c.section, Starved)
-	c.gone(c.section, why, 1)
+	if c.section == c.Simulation.paced { // further down, an empty pitch takes nobody's place
+		c.gone(c.section, why, 1)
+	}
 	return carton{why: why}
 }
 
@@ -70,8 +72,8 @@ func (c *conveyor) act() {
 	stands := c.begun + c.spec.Index
 	c.allClear, c.last, c.disturbed = stands, nil, c.interr
 	for _, u := range c.units {
-		u.past, u.agenda = u.past[:0], u.agenda[:0]
-		u.act, u.loaded, u.id = 0, false, 0
+		u.stands, u.agenda, u.short = u.stands[:0], u.agenda[:0], false
+		u.act, u.loaded, u.id, u.handled = 0, false, 0, 0
 		if pitch := c.pitch(u.at); present(pitch) > 0 {
 			u.loaded = true
 			c.actOn(u, pitch)
@@ -80,16 +82,19 @@ func (c *conveyor) act() {
 			u.act = u.draw()
 		}
 		u.clear = stands + u.act
+		u.done, u.whole = u.clear, u.act
 		if c.last == nil || u.clear > c.allClear {
 			c.allClear, c.last = u.clear, u
 		}
+	}
+	if c.running && !c.disturbed {
+		c.countRunning()
 	}
 }
 
 // actOn draws a station's act on the pitch before it, and notes what will disturb it.
 func (c *conveyor) actOn(u *unit, pitch []carton) {
 	tries := 1
-	u.handled = 0
 	for i := range pitch {
 		place := &pitch[i]
 		if !place.present() {
@@ -97,7 +102,7 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 		}
 		for k := range u.stops {
 			if s := &u.stops[k]; s.spec.Trigger == ByCartons && s.acts.Hit() {
-				u.agenda = append(u.agenda, mark{at: atEnd, stop: s})
+				u.agenda = append(u.agenda, s)
 			}
 		}
 		n, gaveUp := u.attempt()
@@ -107,7 +112,7 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 		case !gaveUp:
 			u.succeed(place)
 		case u.afterMisses != nil:
-			u.agenda = append(u.agenda, mark{at: atEnd, stop: u.afterMisses})
+			u.agenda = append(u.agenda, u.afterMisses)
 			u.succeed(place)
 		default:
 			if place.id == 0 {
@@ -124,14 +129,9 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 		u.act = c.byRobot(u, u.act)
 	}
 	for i := range u.stores {
-		if u.stores[i].level <= 0 {
-			u.agenda = append(u.agenda, mark{at: 0, store: &u.stores[i]})
-		}
+		u.short = u.short || u.stores[i].level <= 0
 	}
-	if u.byRunning {
-		u.agendaByRunning(c.spec.Index)
-	}
-	if len(u.agenda) > 0 {
+	if u.short || len(u.agenda) > 0 || u.byRunning && u.nextRun <= u.ran+c.spec.Index+u.act {
 		c.disturbed = true
 	}
 }

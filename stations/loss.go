@@ -19,6 +19,9 @@ func (s *Simulation) Ideal(length time.Duration) int64 {
 // places never offered for a carton are shared out by the time lost beyond the pace, those offered by what became of them.
 func (s *Simulation) Losses(t *Tally, length time.Duration) []int64 {
 	perCarton := float64(s.pace) / float64(s.perCycle)
+	if m, ok := s.sections[s.paced].(*machine); ok { // each unit loses time of its own
+		perCarton *= float64(len(m.units))
+	}
 	lost := make([]float64, len(t.Lost))
 	for r, ns := range t.Lost {
 		lost[r] = float64(ns) / perCarton
@@ -35,7 +38,26 @@ func (s *Simulation) Losses(t *Tally, length time.Duration) []int64 {
 	} else {
 		whole[s.reasons.of(NominalPace, -1, 0)] += rest
 	}
+	fillUp(whole, int(s.reasons.of(LeftOnLine, -1, 0)))
 	return whole
+}
+
+// fillUp takes from the largest rows what a row is short of 0. That happens to the cartons left on the line, as the last
+// cycle offers places that the ideal has no time for. A row still negative says that more was made than the ideal.
+func fillUp(rows []int64, short int) {
+	for rows[short] < 0 {
+		largest := 0
+		for r := range rows {
+			if rows[r] > rows[largest] {
+				largest = r
+			}
+		}
+		if rows[largest] <= 0 {
+			return
+		}
+		rows[largest]--
+		rows[short]++
+	}
 }
 
 // apportion rounds the values to whole numbers that sum to their rounded sum, by largest remainders; of equal remainders the

@@ -64,8 +64,9 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 		u.set(Paced, m.setting)
 		p.WaitUntil(u.due)
 	}
-	if w := m.Line.Shift.window(m.calendar.Now()); w >= 0 {
+	for w := m.window(); w >= 0; w = m.window() {
 		u.set(Planned, m.reasons.of(PlannedStop, -1, w))
+		p.WaitUntil(m.Line.Shift.Planned[w].To)
 	}
 	m.awaitProduction(p)
 	u.settle(m.calendar.Now())
@@ -141,11 +142,11 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 		}
 	case u.spec.StandLimit > 0:
 		u.set(Blocked, 0)
-		for !m.outfeed.CanPut(1) {
-			m.outfeed.AwaitRoom(p, 1)
-		}
+		m.outfeed.AwaitRoom(p, 1)
 		if u.holding.present() && !m.stoodTooLong(u) {
 			m.outfeed.Add(c, 0)
+		} else {
+			m.outfeed.Decline()
 		}
 	default:
 		u.set(Blocked, 0)

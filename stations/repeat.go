@@ -21,6 +21,7 @@ func (c *conveyor) repeat(p *sim.Process) {
 		u.skip(n, cartons, c.spec.Index)
 	}
 	c.cycling = true
+	c.nextPlan = c.Line.Shift.nextPlanned(c.ready)
 	c.account(c.ready, n)
 	c.flow(Slots, cartons)
 	c.flow(Entered, cartons)
@@ -53,8 +54,14 @@ func (c *conveyor) repeats() int64 {
 	return n
 }
 
-// full says that every pitch up to the last station holds a good carton, the last having just been emptied.
+// full says that every station has just made a plain act on a full pitch, and that every pitch up to the last station holds
+// a good carton, the last having just been emptied.
 func (c *conveyor) full() bool {
+	for _, u := range c.units {
+		if !u.loaded || u.act != u.fixed || u.handled != c.lanes {
+			return false
+		}
+	}
 	last := c.units[len(c.units)-1]
 	for pitch := range last.at {
 		for _, place := range c.pitch(pitch) {
@@ -63,7 +70,7 @@ func (c *conveyor) full() bool {
 			}
 		}
 	}
-	return last.loaded && last.act == last.fixed
+	return true
 }
 
 // undisturbed is how many acts on a full pitch the unit is sure to make without a stop, a miss, a reject or a reload.

@@ -297,9 +297,11 @@ func (s *Simulation) transitBefore(section int) Reason {
 
 // stands says that the shift is over or in a planned stop.
 func (s *Simulation) stands() bool {
-	now := s.calendar.Now()
-	return now >= s.Line.Shift.Length || s.Line.Shift.window(now) >= 0
+	return s.calendar.Now() >= s.Line.Shift.Length || s.window() >= 0
 }
+
+// window is the planned stop that the present lies in, or -1.
+func (s *Simulation) window() int { return s.Line.Shift.window(s.calendar.Now()) }
 
 // awaitProduction lets a planned stop pass, and never returns once the shift is over.
 func (s *Simulation) awaitProduction(p *sim.Process) {

@@ -36,7 +36,7 @@ func (c *conveyor) awaitPlan(p *sim.Process) {
 	if now < c.nextPlan {
 		return
 	}
-	if w := c.Line.Shift.window(now); w >= 0 {
+	for w := c.window(); w >= 0; w = c.window() {
 		c.hold(Planned, c.reasons.of(PlannedStop, -1, w))
 		p.WaitUntil(c.Line.Shift.Planned[w].To)
 		c.release()
@@ -108,31 +108,16 @@ func (c *conveyor) settleWait(now time.Duration) {
 	}
 	c.since = now
 	_, why := c.reason(1)
-	planned := time.Duration(0)
-	if c.state.idle() {
-		planned = c.Line.Shift.overlap(from, now)
-	}
 	for _, u := range c.units {
 		state := c.state
-		if n := len(u.standing); n > 0 {
-			state = u.standing[n-1].state()
-			u.charge(state, why, now-from)
-		} else {
-			u.states[Planned] += int64(planned)
-			u.charge(state, why, now-from-planned)
+		if len(u.standing) > 0 {
+			state = u.standing[0].state()
 		}
-		u.trace(state, from, now)
+		u.spend(state, why, from, now)
 	}
 	if c.section == c.Simulation.paced {
 		c.units[0].due = c.waitsFrom()
-		c.units[0].lose(from, now, why, planned > 0)
-	}
-}
-
-// trace tells of a stretch of time of a station on a conveyor.
-func (u *unit) trace(state State, from, to time.Duration) {
-	if u.Trace != nil && to > from {
-		u.Trace(Stretch{u.spec.Name, 0, int(u.id), state, from, to})
+		c.units[0].lose(from, now, why, c.state.idle())
 	}
 }
 
