@@ -64,5 +64,6 @@ func (p *program) root() *cobra.Command {
 	root.SetFlagErrorFunc(flagComplaint)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
+	root.AddCommand(p.sweepCommand())
 	return root
 }

@@ -6,7 +6,7 @@ import (
 	"dwellcast/sim/stats"
 )
 
-// Knee is where a curve bends, by the two straight lines that fit it best.
+// Knee is where a curve bends, by the two straight lines that fit it best thereabouts.
 type Knee struct {
 	// At is where, in the unit of the parameter; without width where it was found exactly.
 	At stats.Interval
@@ -33,18 +33,36 @@ func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
 	if len(x) < leastPoints {
 		return nil
 	}
+	allX, allY := x, y
+	from, to := window(fitHinge(x, y).at, x)
+	x, y = x[from:to], y[from:to]
 	whole := fitHinge(x, y)
-	k := &Knee{Level: whole.level, Misfit: misfit(whole, x, y)}
+	k := &Knee{Level: whole.level, Misfit: misfit(whole, allX, allY)}
 	estimates := []float64{whole.at, whole.before, whole.after, whole.after - whole.before}
 	parts := [][]float64{nil, nil, nil, nil}
 	if series != nil {
-		parts = leaveOut(x, series, estimates)
+		parts = leaveOut(x, series[from:to], estimates)
 	}
 	for i, target := range []*stats.Interval{&k.At, &k.Before, &k.After, &k.Change} {
 		*target = around(estimates[i], parts[i], conf)
 	}
 	k.Shows = k.Change.Assessed() && !k.Change.Contains(0)
 	return k
+}
+
+// window picks the points about a first estimate of the knee, four on either side. The lines are fitted to these alone, because
+// the branches of a real curve are bent: output goes with the inverse of a cycle time.
+func window(at float64, x []float64) (from, to int) {
+	const each = 4
+	right := 0
+	for right < len(x) && x[right] <= at {
+		right++
+	}
+	from, to = max(right-each, 0), min(right+each, len(x))
+	if to-from < leastPoints {
+		from, to = max(to-leastPoints, 0), min(from+leastPoints, len(x))
+	}
+	return from, to
 }
 
 // leaveOut returns the jackknife's pseudo-values of each estimate.

@@ -233,7 +233,7 @@ func (s *search) tryNumber(x float64) (*trial, error) {
 	if s.whole {
 		x = math.Round(x)
 	}
-	v, err := valueOf(tidy(x), s.today)
+	v, err := valueOf(tidy(x, 9), s.today)
 	if err != nil {
 		return nil, nil
 	}
@@ -241,15 +241,6 @@ func (s *search) tryNumber(x float64) (*trial, error) {
 		return nil, nil
 	}
 	return s.try(v)
-}
-
-// tidy leaves a number nine digits, since today's value times a factor has many more.
-func tidy(x float64) float64 {
-	if x == 0 {
-		return 0
-	}
-	unit := math.Pow10(8 - int(math.Floor(math.Log10(math.Abs(x)))))
-	return math.Round(x*unit) / unit
 }
 
 // try runs the line with the parameter at a value.

@@ -2,6 +2,7 @@ package decisions
 
 import (
 	"errors"
+	"math"
 	"strings"
 
 	"dwellcast/scenarios/quantity"
@@ -61,4 +62,13 @@ func message(err error) (text, hint string) {
 		return "\"" + e.Text + "\" " + e.Message, e.Hint
 	}
 	return err.Error(), ""
+}
+
+// tidy leaves a number so many digits.
+func tidy(x float64, digits int) float64 {
+	if x == 0 {
+		return 0
+	}
+	unit := math.Pow10(digits - 1 - int(math.Floor(math.Log10(math.Abs(x)))))
+	return math.Round(x*unit) / unit
 }

@@ -81,11 +81,24 @@ func parseRange(from, to string) ([]Value, error) {
 		return nil, mistake("give both ends a unit, or none", "%s..%s has a unit at one end only", first, last)
 	}
 	spaced, err := quantity.Spaced(first.Quantity, last.Quantity, n)
-	var values []Value
-	for _, q := range spaced {
-		values = append(values, Value{q, first.plain})
+	if err != nil {
+		return nil, err
 	}
-	return values, err
+	return between7(spaced, first)
+}
+
+// between7 leaves the values between the ends of a range seven digits, so that what is printed is what was run.
+func between7(spaced []quantity.Quantity, like Value) ([]Value, error) {
+	values := []Value{{spaced[0], like.plain}}
+	for _, q := range spaced[1 : len(spaced)-1] {
+		v := Value{q, like.plain}
+		short, err := valueOf(tidy(v.Number(), 7), v)
+		if err != nil {
+			return nil, err
+		}
+		values = append(values, short)
+	}
+	return append(values, Value{spaced[len(spaced)-1], like.plain}), nil
 }
 
 func parseValues(list string) ([]Value, error) {

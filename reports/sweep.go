@@ -1,0 +1,122 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// Sweep writes a figure over one or two parameters. Style matters to the table format only.
+func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return sweepJSON(w, s, origin)
+	case CSV:
+		return sweepCSV(w, s)
+	case Markdown:
+		return sweepPage(s, origin, Style{Width: 120}).markdown(w)
+	}
+	return sweepPage(s, origin, style).terminal(w, style)
+}
+
+func sweepPage(s *decisions.Sweep, origin Origin, style Style) *page {
+	n := notesOf(s.Warnings)
+	p := &page{title: titleOf(s.Title)}
+	p.add(section{answer: true, text: sweepAnswer(s)})
+	if len(s.Vary) == 2 {
+		p.add(gridSection(s, style))
+	} else {
+		p.add(curveSection(s))
+	}
+	p.add(section{heading: "Notes", notes: append(sweepNotes(s), n.rest()...)})
+	p.add(origin.foot(s.Replications, s.Seed, s.Confidence))
+	return p
+}
+
+// figureScale is what a figure is multiplied by to be shown, and its unit in words.
+func figureScale(f decisions.Figure) (float64, string) {
+	if f.Share() {
+		return 100, "%"
+	}
+	return 1, f.Unit
+}
+
+// shownFigure is an interval of the figure as it is shown.
+func shownFigure(f decisions.Figure, iv interval) interval {
+	if f.Share() {
+		return inPercent(iv)
+	}
+	return iv
+}
+
+// curveSection is the sweep over one parameter, value by value.
+func curveSection(s *decisions.Sweep) section {
+	_, unit := figureScale(s.Figure)
+	t := &table{columns: []column{right(s.Vary[0].Path), right(s.Figure.Name), right("±"), left("unit"), left("bottleneck"), right("share")}}
+	digits := commonDecimals(s)
+	for _, p := range s.Points {
+		iv := shownFigure(s.Figure, p.Figure)
+		t.add(p.Values[0].String(), fixed(iv.Mean, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
+	}
+	return section{table: t}
+}
+
+// widthOf is the half-width of an interval to the digits that it supports.
+func widthOf(iv interval) string {
+	if !iv.Assessed() {
+		return none
+	}
+	return fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
+}
+
+// commonDecimals is how many decimals the points of a sweep support, two where they have no spread.
+func commonDecimals(s *decisions.Sweep) int {
+	widest := 0.0
+	for _, p := range s.Points {
+		if iv := shownFigure(s.Figure, p.Figure); iv.Assessed() {
+			widest = max(widest, iv.HalfWidth())
+		}
+	}
+	if widest == 0 {
+		return 2
+	}
+	return decimals(widest)
+}
+
+// gridSection is the sweep over two parameters, the first down and the second across; where there are too many values, some
+// are left out.
+func gridSection(s *decisions.Sweep, style Style) section {
+	_, unit := figureScale(s.Figure)
+	rows, columns := s.Vary[0].Values, s.Vary[1].Values
+	across, down := shown(len(columns), style.columns()/14), shown(len(rows), 21)
+	t := &table{columns: []column{right(s.Vary[0].Path)}}
+	for _, j := range across {
+		t.columns = append(t.columns, right(columns[j].String()))
+	}
+	digits := commonDecimals(s)
+	for _, i := range down {
+		cells := []string{rows[i].String()}
+		for _, j := range across {
+			cells = append(cells, mean(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure)))
+		}
+		t.add(cells...)
+	}
+	out := section{heading: fmt.Sprintf("%s in %s, %s down and %s across", s.Figure.Name, unit, s.Vary[0].Path, s.Vary[1].Path), table: t}
+	if len(across) < len(columns) || len(down) < len(rows) {
+		out.notes = append(out.notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
+	}
+	return out
+}
+
+// shown picks at most so many of n places at equal distances, the first and the last among them.
+func shown(n, most int) []int {
+	var places []int
+	if n <= most {
+		most = n
+	}
+	for k := range most {
+		places = append(places, (k*(n-1)+(most-1)/2)/max(most-1, 1))
+	}
+	return places
+}

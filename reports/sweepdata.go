@@ -1,0 +1,113 @@
+package reports
+
+import (
+	"io"
+	"strings"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// sweepSchema is the number of the layout below.
+const sweepSchema = 1
+
+// jsonDecision opens the JSON of every decision.
+type jsonDecision struct {
+	Schema        int     `json:"schema"`
+	Command       string  `json:"command"`
+	Study         string  `json:"study"`
+	CommandLine   string  `json:"command_line"`
+	Version       string  `json:"version"`
+	Title         string  `json:"title"`
+	Seed          uint64  `json:"seed"`
+	Replications  int     `json:"replications"`
+	Confidence    float64 `json:"confidence"`
+	SafetyCaution string  `json:"caution"`
+}
+
+func (o Origin) json(schema int, title string, seed uint64, replications int, conf float64) jsonDecision {
+	return jsonDecision{schema, o.Command, o.Study, o.Line, o.Version, title, seed, replications, conf, caution}
+}
+
+type jsonSweep struct {
+	jsonDecision
+	Figure   string        `json:"figure"`
+	Unit     string        `json:"unit"`
+	Vary     []jsonVary    `json:"vary"`
+	Points   []jsonPoint   `json:"points"`
+	Knee     *jsonKnee     `json:"knee"` // null where none was looked for
+	Exact    bool          `json:"exact"`
+	Warnings []jsonWarning `json:"warnings"`
+}
+
+type jsonVary struct {
+	Path string `json:"path"`
+	Unit string `json:"unit"`
+}
+
+type jsonPoint struct {
+	Values []string `json:"values"`
+	jsonInterval
+	Bottleneck string `json:"bottleneck"`
+	Share      number `json:"bottleneck_share"`
+}
+
+type jsonKnee struct {
+	At     jsonInterval `json:"at"`
+	Before jsonInterval `json:"slope_before"`
+	After  jsonInterval `json:"slope_after"`
+	Change jsonInterval `json:"slope_change"`
+	Level  number       `json:"level"`
+	Misfit number       `json:"misfit"`
+	Shows  bool         `json:"shows"`
+	From   string       `json:"bottleneck_before"`
+	To     string       `json:"bottleneck_after"`
+}
+
+func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
+	out := jsonSweep{
+		jsonDecision: o.json(sweepSchema, s.Title, s.Seed, s.Replications, s.Confidence),
+		Figure:       s.Figure.Name, Unit: s.Figure.Unit, Exact: s.Fixed, Warnings: jsonWarnings(s.Warnings),
+	}
+	if s.Figure.Share() {
+		out.Unit = "1"
+	}
+	for _, v := range s.Vary {
+		out.Vary = append(out.Vary, jsonVary{v.Path, v.Values[0].Unit()})
+	}
+	for _, p := range s.Points {
+		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder, number(p.HolderShare)})
+	}
+	if k := s.Knee; k != nil {
+		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), jsonOf(k.Change), number(k.Level), number(k.Misfit), k.Shows, k.From, k.To}
+	}
+	return writeJSON(w, out)
+}
+
+func valueTexts(p decisions.Point) []string {
+	var texts []string
+	for _, v := range p.Values {
+		texts = append(texts, v.String())
+	}
+	return texts
+}
+
+// sweepCSV puts one point in a row: the section is "point", the name the figure, and the item the values.
+func sweepCSV(w io.Writer, s *decisions.Sweep) error {
+	out := newSheet()
+	unit := s.Figure.Unit
+	if s.Figure.Share() {
+		unit = "1"
+	}
+	for _, p := range s.Points {
+		item := strings.Join(valueTexts(p), "; ")
+		out.interval("point", s.Figure.Name, item, p.Figure, unit)
+		out.text("bottleneck", p.Holder, item, csvNumber(p.HolderShare), "1")
+	}
+	if k := s.Knee; k != nil {
+		across := s.Vary[0].Values[0].Unit()
+		out.interval("knee", s.Vary[0].Path, "at", k.At, across)
+		out.interval("knee", s.Vary[0].Path, "slope_before", k.Before, unit+" per "+across)
+		out.interval("knee", s.Vary[0].Path, "slope_after", k.After, unit+" per "+across)
+	}
+	return out.writeTo(w)
+}
