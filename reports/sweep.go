@@ -98,7 +98,7 @@ func gridSection(s *decisions.Sweep, style Style) section {
 	for _, i := range down {
 		cells := []string{rows[i].String()}
 		for _, j := range across {
-			cells = append(cells, mean(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure)))
+			cells = append(cells, fixed(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure).Mean, digits))
 		}
 		t.add(cells...)
 	}

@@ -84,11 +84,11 @@ func parseRange(from, to string) ([]Value, error) {
 	if err != nil {
 		return nil, err
 	}
-	return between7(spaced, first)
+	return shortened(spaced, first)
 }
 
-// between7 leaves the values between the ends of a range seven digits, so that what is printed is what was run.
-func between7(spaced []quantity.Quantity, like Value) ([]Value, error) {
+// shortened leaves the values between the ends of a range seven digits, so that what is printed is what was run.
+func shortened(spaced []quantity.Quantity, like Value) ([]Value, error) {
 	values := []Value{{spaced[0], like.plain}}
 	for _, q := range spaced[1 : len(spaced)-1] {
 		v := Value{q, like.plain}
