@@ -275,3 +275,43 @@ func TestOpenNothing(t *testing.T) {
 		}
 	}
 }
+
+// TestBriefFile: a file that says little of each station.
+func TestBriefFile(t *testing.T) {
+	f := readLine(t, `
+title: Oat drink, 64 fl oz cartons, one lane        # invented demonstration data
+setting: 1450 cartons/h
+shift: {length: 8 h, start_up: 15 min, breaks: [{after: 4 h, length: 20 min}]}
+crew: {attendants: 1, reaction: {lognormal: {mean: 20 s, cv: 0.7}}}
+conveyor: {pitch: 6 in, revolution: 2.0 s, index: {from: 0 deg, to: 110 deg, law: modified sine}}
+stations:
+  - name: erector
+    kind: erect
+    bottom_seal: 0.85 s
+    miss: 0.4 %
+    blanks: {holds: 500, low: 80, reload: 400, takes: 35 s}
+    stops:
+      - {cause: blank jam, every: 900 cartons, clear: {lognormal: {mean: 55 s, cv: 0.9}}, scrap: 1}
+  - name: filler
+    kind: fill
+    after: {pitches: 2}
+  - name: sealer
+    kind: seal
+    after: {pitches: 2}
+    close: 0.28 s
+    dwell: 0.95 s
+    open: 0.28 s
+  - name: robot
+    kind: offload
+    after: {buffer: 24 cartons, transit: 4 s}
+    cycle: 2.1 s
+    pallet: {every: 120 cartons, takes: 25 s}
+`)
+	want := []stations.Conveyor{{Index: 611111111, Revolution: 2 * time.Second, RunOut: 1}} // 2 s x 110/360
+	if diff := cmp.Diff(want, f.Line.Conveyors); diff != "" {
+		t.Error(diff)
+	}
+	if robot := f.Line.Stations[3]; robot.Feed.Conveyor != -1 || robot.Materials[0].Holds != 120 || !robot.Materials[0].Unattended {
+		t.Errorf("robot: %+v", robot)
+	}
+}
