@@ -1,0 +1,186 @@
+package chart
+
+import (
+	"strconv"
+	"time"
+)
+
+// bar is one repeat of a window in a row, in points.
+type bar struct {
+	window Window
+	x0, x1 float64
+	slack  float64 // where the slack ends
+	whole  bool    // the bar is not cut at its start
+}
+
+// tag is a label that does not fit inside its bar and stands below it.
+type tag struct {
+	words  string
+	at     float64 // the middle of what it names
+	a, b   float64 // its extent
+	line   int
+	always bool
+}
+
+// layout is a row of windows with its tags.
+type layout struct {
+	bars  []bar
+	tags  []tag
+	lines int
+}
+
+// Heights in points: of a bar, and of the room above it.
+const (
+	barHeight = 17.0
+	barAbove  = 9.0
+)
+
+func (l layout) height() float64 {
+	return barAbove + barHeight + 6 + float64(l.lines)*leading*small
+}
+
+// layRow places the bars of a row and finds room for the labels that don't fit inside.
+func (s *timingSheet) layRow(r WindowRow) layout {
+	var l layout
+	for _, w := range r.Windows {
+		tagged, slackTagged := false, false
+		for _, o := range s.occurrences(w.Span) {
+			b := bar{window: w, x0: s.x.at(max(o.From, 0)), x1: s.x.at(min(o.To, s.length())), whole: o.From >= 0}
+			b.slack = s.x.at(min(o.To+s.degrees(w.Slack), s.length()))
+			l.bars = append(l.bars, b)
+			if b.whole && !tagged && !b.fits() {
+				tagged = true
+				l.tags = append(l.tags, tag{words: w.Name, at: (b.x0 + b.x1) / 2})
+			}
+			if b.whole && w.Slack > 0 && !slackTagged && !b.slackFits() {
+				slackTagged = true
+				l.tags = append(l.tags, tag{words: "slack " + slackWords(w.Slack), at: (b.x1 + max(b.x1, b.slack)) / 2})
+			}
+		}
+		// Slack that reaches over the end of the chart is seen again at its start.
+		l.bars = append(l.bars, s.slackAtStart(w)...)
+	}
+	l.placeTags(s.x.lo, s.x.hi)
+	return l
+}
+
+// slackAtStart is the slack of a repeat that ended before the chart.
+func (s *timingSheet) slackAtStart(w Window) []bar {
+	o := s.unwrapped(w.Span)
+	for k := 1; k <= 2; k++ {
+		to := o.To - float64(k)*s.period()
+		if rest := to + s.degrees(w.Slack); to <= 0 && rest > 0 {
+			return []bar{{window: w, x0: s.x.lo, x1: s.x.lo, slack: s.x.at(rest)}}
+		}
+	}
+	return nil
+}
+
+func (b bar) fits() bool { return textWidth(b.window.Name, small, false)+6 <= b.x1-b.x0 }
+func (b bar) slackFits() bool {
+	return textWidth(slackWords(b.window.Slack), small, false)+6 <= b.slack-b.x1
+}
+
+// slackWords writes a slack in milliseconds, or in seconds from ten on.
+func slackWords(d time.Duration) string {
+	if d >= 10*time.Second {
+		return brief(d.Seconds()) + " s"
+	}
+	ms := d.Seconds() * 1000
+	if ms < 10 {
+		return brief(ms) + " ms"
+	}
+	return strconv.FormatFloat(ms, 'f', 0, 64) + " ms"
+}
+
+// placeTags gives each tag the first line on which it meets no other, within the chart.
+func (l *layout) placeTags(left, right float64) {
+	for i := range l.tags {
+		t := &l.tags[i]
+		w := textWidth(t.words, small, false)
+		t.a = min(max(t.at-w/2, left), right-w)
+		t.b = t.a + w
+		for l.meets(i) {
+			t.line++
+		}
+		l.lines = max(l.lines, t.line+1)
+	}
+}
+
+// meets says whether a tag touches an earlier one, or its pointer would cross one.
+func (l *layout) meets(i int) bool {
+	t := l.tags[i]
+	for _, o := range l.tags[:i] {
+		switch {
+		case o.line == t.line && t.a < o.b+6 && o.a < t.b+6:
+			return true
+		case o.line < t.line && t.at > o.a-3 && t.at < o.b+3 && t.line < 2*len(l.tags):
+			return true
+		case o.line > t.line && o.at > t.a-3 && o.at < t.b+3:
+			return true
+		}
+	}
+	return false
+}
+
+// draw draws the row: bars, slack behind them, labels inside or below.
+func (l layout) draw(d *Drawing, row box) {
+	top := row.y0 + barAbove
+	for _, b := range l.bars {
+		b.drawSlack(d, top)
+	}
+	for _, critical := range []bool{false, true} {
+		for _, b := range l.bars {
+			if b.window.Critical == critical && b.x1 > b.x0 {
+				b.draw(d, top)
+			}
+		}
+	}
+	for _, t := range l.tags {
+		y := top + barHeight + 4 + float64(t.line)*leading*small
+		d.line(look{line: muted, width: 0.7}, point{t.at, top + barHeight}, point{t.at, y + 1})
+		d.write(label{at: point{t.a + (t.b-t.a)/2, y + capHeight*small + 2}, words: t.words, size: small, anchor: middle, ink: text})
+	}
+}
+
+// draw draws one bar: a critical one with a thick outline and a wedge above.
+func (b bar) draw(d *Drawing, top float64) {
+	f := filling{sky, plain, stripe}
+	outline := look{line: edge, width: 0.8}
+	if b.window.Critical {
+		f, outline = filling{orange, plain, stripe}, look{line: text, width: 2.4}
+	}
+	r := box{b.x0, top, b.x1, top + barHeight}
+	tip := b.window.Name
+	d.add(path{runs: [][]point{r.corners()}, closed: true, look: look{fill: f.ink}, tip: tip})
+	d.add(path{runs: [][]point{r.corners()}, closed: true, look: outline, tip: tip})
+	if b.window.Critical {
+		wedge(d, point{r.middle().x, top - 2.5})
+	}
+	if b.fits() {
+		d.write(label{at: point{r.middle().x, inMiddle(r.middle().y)}, words: b.window.Name, size: small, anchor: middle, ink: f.words})
+	}
+}
+
+// wedge points down at a bar of the critical path.
+func wedge(d *Drawing, tip point) {
+	d.area(look{fill: text}, tip, point{tip.x - 3.5, tip.y - 5.5}, point{tip.x + 3.5, tip.y - 5.5})
+}
+
+// drawSlack draws the hatched extension of a bar with its length.
+func (b bar) drawSlack(d *Drawing, top float64) {
+	if b.window.Slack == 0 || b.slack <= b.x1 {
+		return
+	}
+	r := box{b.x1, top + 3, b.slack, top + barHeight - 3}
+	slackBox(d, r)
+	if b.slackFits() {
+		d.plate(label{at: point{r.middle().x, inMiddle(r.middle().y)}, words: slackWords(b.window.Slack), size: small, anchor: middle, ink: text})
+	}
+}
+
+func slackBox(d *Drawing, r box) {
+	d.rect(look{fill: paper}, r)
+	d.hatchArea(filling{paper, rising, none}, r.corners())
+	d.rect(look{line: edge, width: 0.8, dash: []float64{3, 2}}, r)
+}
