@@ -43,49 +43,67 @@ func (l *lanes) place(x scale, right float64) float64 {
 		l.settle(i, x, right)
 		top = max(top, l.flags[i].lane+1)
 	}
-	return float64(top) * l.height
+	return float64(top)*l.height + 2
 }
 
-// settle tries the lanes upwards, the label right of its line before left of it.
+// settle tries the lanes upwards, the label right of its line before left of it. Where lines are too close for all labels to keep
+// clear of them, a label interrupts the lines behind it.
 func (l *lanes) settle(i int, x scale, right float64) {
 	f := &l.flags[i]
 	f.x = x.at(f.At)
-	width := widest(f.lines, small, false) + 4
-	for f.lane = 0; ; f.lane++ {
-		for _, f.toLeft = range []bool{false, true} {
-			f.a, f.b = f.x, f.x+width
-			if f.toLeft {
-				f.a, f.b = f.x-width, f.x
-			}
-			fits := f.b <= right && f.a >= rim || f.lane > 2*len(l.flags)
-			if fits && (f.lane > 2*len(l.flags) || !slices.ContainsFunc(l.flags[:i], f.meets)) {
-				return
+	width := widest(f.lines, small, false) + 6
+	for _, strict := range []bool{true, false} {
+		for f.lane = range len(l.flags) {
+			for _, f.toLeft = range []bool{false, true} {
+				f.a, f.b = f.x, f.x+width
+				if f.toLeft {
+					f.a, f.b = f.x-width, f.x
+				}
+				if f.b <= right && f.a >= rim && !l.meets(i, x, strict) {
+					return
+				}
 			}
 		}
 	}
 }
 
-// meets says whether two labels, or the label of one and the line of the other, would touch.
-func (f *flag) meets(o flag) bool {
+// meets says whether a label would touch one that has its place or, when strict, whether a label and a line would cross.
+func (l *lanes) meets(i int, x scale, strict bool) bool {
 	const gap = 4
-	switch {
-	case f.lane == o.lane:
-		return f.a < o.b+gap && o.a < f.b+gap
-	case o.lane > f.lane:
-		return o.x > f.a-gap && o.x < f.b+gap
+	f := l.flags[i]
+	over := func(at float64, o flag) bool { return at > o.a-gap && at < o.b+gap }
+	for j, o := range l.flags {
+		switch {
+		case j == i:
+		case j < i && o.lane == f.lane && f.a < o.b+gap && o.a < f.b+gap:
+			return true
+		case j < i && strict && (o.lane > f.lane && over(o.x, f) || o.lane < f.lane && over(f.x, o)):
+			return true
+		case j > i && strict && f.toLeft && over(x.at(o.At), f):
+			return true
+		}
 	}
-	return f.x > o.a-gap && f.x < o.b+gap
+	return false
 }
 
-// draw draws the lines and their labels.
+// draw draws the lines, and the labels over them.
 func (l *lanes) draw(d *Drawing, f frame) {
 	for _, g := range l.flags {
-		y := f.area.y0 - float64(g.lane)*l.height - 3 - leading*small*float64(len(g.lines)-1)
-		d.line(referencePen(), point{g.x, f.area.y1}, point{g.x, y - capHeight*small - 1})
-		t := label{at: point{g.x + 3, y}, size: small, ink: text}
-		if g.toLeft {
-			t.at.x, t.anchor = g.x-3, end
-		}
-		d.paragraph(g.lines, t)
+		d.line(referencePen(), point{g.x, f.area.y1}, point{g.x, l.baseline(g, f.area.y0) - capHeight*small - 1})
 	}
+	for _, g := range l.flags {
+		t := label{at: point{g.x + 4, l.baseline(g, f.area.y0)}, size: small, ink: text}
+		if g.toLeft {
+			t.at.x, t.anchor = g.x-4, end
+		}
+		for _, t.words = range g.lines {
+			d.plate(t)
+			t.at.y += leading * small
+		}
+	}
+}
+
+// baseline is where the first line of a label stands above a plotting area.
+func (l *lanes) baseline(g flag, top float64) float64 {
+	return top - float64(g.lane)*l.height - 4 - leading*small*float64(len(g.lines)-1)
 }

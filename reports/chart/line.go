@@ -52,7 +52,7 @@ func (l Line) Draw() (*Drawing, error) {
 	d, y := l.Caption.begin(widthOr(l.Width, 720))
 	height := widthOr(l.Height, 300)
 	margin, direct := l.margin(d.Width, height)
-	y = d.legend(l.legendSamples(direct), rim, d.Width-rim, y)
+	y = d.legend(l.legendSamples(direct), rim, d.Width-rim, y) + 6
 
 	xs, ys := l.ranges(height)
 	lanes := newLanes(l.References, 0.4*d.Width)
@@ -65,8 +65,9 @@ func (l Line) Draw() (*Drawing, error) {
 	lanes.draw(d, f)
 	l.levels(d, f)
 	c := crowd{inside: f.area}
-	l.curves(d, f, &c)
+	l.keepClear(&c, f)
 	bottom := f.axes(d)
+	l.curves(d, f, &c)
 	l.marginLabels(d, f, direct)
 	l.notes(d, f, &c)
 	d.Description = l.describe()

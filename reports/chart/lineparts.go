@@ -91,7 +91,7 @@ func (l Line) notes(d *Drawing, f frame, c *crowd) {
 		d.line(look{line: muted, width: 0.8}, p, nearest(b, p))
 		d.mark(4, text, p, 3)
 		d.rect(look{fill: paper, line: muted, width: 0.5}, b)
-		d.paragraph(lines, label{at: point{b.x0 + 2, b.y0 + 2 + capHeight*small}, size: small, ink: text})
+		d.paragraph(lines, label{at: point{b.middle().x, b.y0 + 2.5 + capHeight*small}, size: small, anchor: middle, ink: text})
 	}
 }
 
@@ -119,4 +119,24 @@ func (l Line) legendSamples(direct bool) []sample {
 		}})
 	}
 	return out
+}
+
+// keepClear lets notes keep away from the edges of bands and from references.
+func (l Line) keepClear(c *crowd, f frame) {
+	for _, s := range l.Series {
+		for _, edge := range [][]float64{s.Low, s.High} {
+			if len(edge) > 0 {
+				for _, run := range (Series{X: s.X, Y: edge}).runs(f) {
+					c.keepClear(run)
+				}
+			}
+		}
+	}
+	for _, r := range l.References {
+		if r.Vertical {
+			c.keepClear([]point{{f.x.at(r.At), f.area.y0}, {f.x.at(r.At), f.area.y1}})
+		} else {
+			c.keepClear([]point{{f.area.x0, f.y.at(r.At)}, {f.area.x1, f.y.at(r.At)}})
+		}
+	}
 }

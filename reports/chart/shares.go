@@ -122,6 +122,9 @@ func (s Shares) bar(d *Drawing, r ShareRow, x scale, mid float64) {
 // percent writes a share with one decimal below ten percent and none above.
 func percent(share float64) string {
 	decimals := 0
+	if share > 0 && share < 0.0005 {
+		return "<0.1 %"
+	}
 	if share < 0.0995 {
 		decimals = 1
 	}

@@ -51,6 +51,8 @@ func advance(face int, r rune) int {
 	switch {
 	case r >= ' ' && r <= '~':
 		return int(advances[face][r-' '])
+	case r == '\u00a0':
+		return 278
 	case unicode.Is(unicode.Mn, r):
 		return 0
 	case r >= 0x1100 && unicode.IsOneOf([]*unicode.RangeTable{unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul}, r):

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -61,20 +62,22 @@ func minus(s string) string {
 	return s
 }
 
-// brief writes a value with four significant digits, whole numbers up to a million in full.
+// brief writes a value with four significant digits, and all digits before the point, in groups where they are many.
 func brief(v float64) string {
-	if math.IsNaN(v) {
-		return "none"
-	}
 	size := math.Abs(v)
 	switch {
-	case size >= 1e6 || size > 0 && size < 1e-4:
-		return minus(strconv.FormatFloat(v, 'g', 4, 64))
+	case math.IsNaN(v):
+		return "none"
+	case size >= 1e12 || size > 0 && size < 1e-4:
+		power := math.Floor(math.Log10(size))
+		return fmt.Sprintf("%s×10^%s", brief(v/math.Pow(10, power)), strconv.FormatFloat(power, 'f', 0, 64))
+	case size >= 99999.5:
+		return minus(grouped(strconv.FormatFloat(v, 'f', 0, 64)))
 	case size >= 1000:
 		return minus(strconv.FormatFloat(v, 'f', 0, 64))
 	}
-	decimals := 4
-	if size >= 1e-3 {
+	decimals := 3
+	if size > 0 {
 		decimals = 3 - int(math.Floor(math.Log10(size)))
 	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
@@ -82,6 +85,14 @@ func brief(v float64) string {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	return minus(s)
+}
+
+// grouped sets spaces that don't break between groups of three digits.
+func grouped(digits string) string {
+	for i := len(digits) - 3; i > 0 && digits[i-1] != '-'; i -= 3 {
+		digits = digits[:i] + "\u00a0" + digits[i:]
+	}
+	return digits
 }
 
 // withUnit joins a value and its unit.

@@ -50,7 +50,9 @@ func (s *timingSheet) curve(c Curve, ink ink, b box) {
 	s.d.line(look{line: hair, width: 0.7}, point{b.x0, y.lo}, point{b.x1, y.lo})
 	s.repeat(c.Degrees, c.Position, y, ink, y.lo)
 	s.d.write(label{at: point{b.x1 + 6, inMiddle(y.hi + 2)}, words: c.strokeWords(), size: small, ink: text})
-	s.d.write(label{at: point{b.x1 + 6, inMiddle(y.lo - 2)}, words: "0", size: small, ink: muted})
+	if low == 0 {
+		s.d.write(label{at: point{b.x1 + 6, inMiddle(y.lo - 2)}, words: "0", size: small, ink: muted})
+	}
 }
 
 // velocity draws the velocity of an axis about a line of zero, with its peak at the right.

@@ -37,23 +37,25 @@ func (t Timing) Draw() (*Drawing, error) {
 	s.x = scale{0, t.length(), left, right}
 	s.plan()
 
-	ground := len(d.shapes)
 	top := s.degreeAxis(y)
 	y = top
-	for _, strip := range s.strips {
-		b := box{left, y, right, y + strip.height}
-		s.name(strip, b)
+	boxes := make([]box, len(s.strips))
+	for i, strip := range s.strips {
+		boxes[i] = box{left, y, right, y + strip.height}
 		if _, ok := s.places[strip.name]; !ok {
-			s.places[strip.name] = b
+			s.places[strip.name] = boxes[i]
 		}
-		strip.draw(b)
 		y += strip.height
 	}
-	s.ground(ground, top, y)
+	s.ground(top, y)
 	s.criticalPath()
-	marked := s.margins()
+	for i, strip := range s.strips {
+		s.name(strip, boxes[i])
+		strip.draw(boxes[i])
+	}
+	s.margins()
 	y = s.secondAxis(y)
-	y = s.marginList(marked, y)
+	y = s.marginList(y)
 	d.Description = t.describe()
 	return t.Caption.finish(d, y), nil
 }
@@ -110,7 +112,7 @@ func (s *timingSheet) addStrip(name, detail string, least float64, draw func(box
 // heading appends a title between groups of rows.
 func (s *timingSheet) heading(words string) {
 	s.strips = append(s.strips, strip{height: 18, draw: func(b box) {
-		s.d.rect(look{fill: shade}, box{rim, b.y0 + 1, s.d.Width - rim, b.y1 - 1})
+		s.d.rect(look{fill: shade, line: hair, width: 0.7}, box{rim, b.y0 + 1, s.d.Width - rim, b.y1 - 1})
 		s.d.write(label{at: point{rim + 4, inMiddle(b.middle().y)}, words: words, size: small, bold: true, ink: text})
 	}})
 }
@@ -178,10 +180,8 @@ func (s *timingSheet) secondAxis(y float64) float64 {
 	return s.d.xAxis(t, x, y, title)
 }
 
-// ground puts the index, the pause and the fine lines behind everything.
-func (s *timingSheet) ground(at int, top, bottom float64) {
-	front := s.d.shapes[at:]
-	s.d.shapes = slices.Clone(s.d.shapes[:at])
+// ground puts the index, the pause and the fine lines behind all rows.
+func (s *timingSheet) ground(top, bottom float64) {
 	if s.Index != nil {
 		for _, o := range s.occurrences(*s.Index) {
 			s.column(o, "index", top, bottom, plain)
@@ -202,7 +202,6 @@ func (s *timingSheet) ground(at int, top, bottom float64) {
 			s.d.line(l, point{x, top}, point{x, bottom})
 		}
 	}
-	s.d.shapes = append(s.d.shapes, front...)
 	if s.Index != nil {
 		s.hairlines(top, bottom)
 	}
@@ -213,6 +212,7 @@ func (s *timingSheet) column(o Span, name string, top, bottom float64, h hatch) 
 	b := box{s.x.at(max(o.From, 0)), top, s.x.at(min(o.To, s.length())), bottom}
 	s.d.rect(look{fill: shade}, b)
 	s.d.hatchArea(filling{shade, h, none}, b.corners())
+	s.d.line(look{line: edge, width: 3}, point{b.x0, top - 1}, point{b.x1, top - 1})
 	if textWidth(name, small, false) <= b.width() {
 		s.d.write(label{at: point{b.middle().x, top - leading*small - 8}, words: name, size: small, anchor: middle, ink: muted})
 	}
@@ -223,7 +223,7 @@ func (s *timingSheet) hairlines(top, bottom float64) {
 	for _, o := range s.occurrences(*s.Index) {
 		for _, v := range []float64{o.From, o.To} {
 			if v >= 0 && v <= s.length() {
-				s.d.line(look{line: muted, width: 0.8, dash: []float64{8, 2, 2, 2}}, point{s.x.at(v), top - leading*small - 6}, point{s.x.at(v), bottom})
+				s.d.line(look{line: muted, width: 0.8, dash: []float64{8, 2, 2, 2}}, point{s.x.at(v), top}, point{s.x.at(v), bottom})
 			}
 		}
 	}

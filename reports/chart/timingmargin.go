@@ -94,8 +94,8 @@ func (s *timingSheet) criticalPath() {
 	}
 }
 
-// margins marks each margin in its row with a dimension line and a number, and gives those that are seen.
-func (s *timingSheet) margins() []Margin {
+// margins marks each margin in its row with a dimension line and a number, explained below.
+func (s *timingSheet) margins() {
 	taken := map[string][]box{}
 	for n, m := range s.Margins {
 		row := s.places[m.On]
@@ -120,7 +120,6 @@ func (s *timingSheet) margins() []Margin {
 		}
 		balloon(s.d, centre, n+1)
 	}
-	return s.Margins
 }
 
 // dimension draws a line between two short bars, as on a drawing.
@@ -140,11 +139,11 @@ func balloon(d *Drawing, at point, number int) {
 }
 
 // marginList explains the numbers below the chart.
-func (s *timingSheet) marginList(margins []Margin, y float64) float64 {
-	if len(margins) > 0 {
+func (s *timingSheet) marginList(y float64) float64 {
+	if len(s.Margins) > 0 {
 		y += 6
 	}
-	for n, m := range margins {
+	for n, m := range s.Margins {
 		balloon(s.d, point{s.x.lo + 6, y + 6}, n+1)
 		lines := wrap(m.Text, normal, n == 0, s.d.Width-rim-s.x.lo-20)
 		y = s.d.paragraph(lines, label{at: point{s.x.lo + 18, y + 10}, size: normal, bold: n == 0, ink: text}) - 7.5

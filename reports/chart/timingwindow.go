@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"slices"
 	"strconv"
 	"time"
 )
@@ -15,11 +16,10 @@ type bar struct {
 
 // tag is a label that does not fit inside its bar and stands below it.
 type tag struct {
-	words  string
-	at     float64 // the middle of what it names
-	a, b   float64 // its extent
-	line   int
-	always bool
+	words string
+	at    float64 // the middle of what it names
+	a, b  float64 // its extent
+	line  int
 }
 
 // layout is a row of windows with its tags.
@@ -43,37 +43,40 @@ func (l layout) height() float64 {
 func (s *timingSheet) layRow(r WindowRow) layout {
 	var l layout
 	for _, w := range r.Windows {
-		tagged, slackTagged := false, false
-		for _, o := range s.occurrences(w.Span) {
-			b := bar{window: w, x0: s.x.at(max(o.From, 0)), x1: s.x.at(min(o.To, s.length())), whole: o.From >= 0}
-			b.slack = s.x.at(min(o.To+s.degrees(w.Slack), s.length()))
-			l.bars = append(l.bars, b)
-			if b.whole && !tagged && !b.fits() {
-				tagged = true
-				l.tags = append(l.tags, tag{words: w.Name, at: (b.x0 + b.x1) / 2})
-			}
-			if b.whole && w.Slack > 0 && !slackTagged && !b.slackFits() {
-				slackTagged = true
-				l.tags = append(l.tags, tag{words: "slack " + slackWords(w.Slack), at: (b.x1 + max(b.x1, b.slack)) / 2})
-			}
+		bars := s.bars(w)
+		l.bars = append(l.bars, bars...)
+		l.tag(w.Name, bars, bar.fits, func(b bar) float64 { return (b.x0 + b.x1) / 2 })
+		if w.Slack > 0 {
+			l.tag("slack "+slackWords(w.Slack), bars, bar.slackFits, func(b bar) float64 { return (b.x1 + max(b.x1, b.slack)) / 2 })
 		}
-		// Slack that reaches over the end of the chart is seen again at its start.
-		l.bars = append(l.bars, s.slackAtStart(w)...)
 	}
 	l.placeTags(s.x.lo, s.x.hi)
 	return l
 }
 
-// slackAtStart is the slack of a repeat that ended before the chart.
-func (s *timingSheet) slackAtStart(w Window) []bar {
-	o := s.unwrapped(w.Span)
-	for k := 1; k <= 2; k++ {
-		to := o.To - float64(k)*s.period()
-		if rest := to + s.degrees(w.Slack); to <= 0 && rest > 0 {
-			return []bar{{window: w, x0: s.x.lo, x1: s.x.lo, slack: s.x.at(rest)}}
+// bars are the repeats of a window. Slack of a repeat that ended before the chart is seen at its start.
+func (s *timingSheet) bars(w Window) []bar {
+	slack := s.degrees(w.Slack)
+	span := s.unwrapped(w.Span)
+	var out []bar
+	for _, o := range s.occurrences(Span{span.From, span.To + slack}) {
+		from, to := max(o.From, 0), min(o.To-slack, s.length())
+		out = append(out, bar{window: w, x0: s.x.at(from), x1: s.x.at(max(to, from)), slack: s.x.at(min(o.To, s.length())), whole: o.From >= 0})
+	}
+	return out
+}
+
+// tag puts words below the first whole bar, unless they fit inside some bar.
+func (l *layout) tag(words string, bars []bar, fits func(bar) bool, middle func(bar) float64) {
+	if slices.ContainsFunc(bars, fits) {
+		return
+	}
+	for _, b := range bars {
+		if b.whole {
+			l.tags = append(l.tags, tag{words: words, at: middle(b)})
+			return
 		}
 	}
-	return nil
 }
 
 func (b bar) fits() bool { return textWidth(b.window.Name, small, false)+6 <= b.x1-b.x0 }
@@ -100,23 +103,31 @@ func (l *layout) placeTags(left, right float64) {
 		w := textWidth(t.words, small, false)
 		t.a = min(max(t.at-w/2, left), right-w)
 		t.b = t.a + w
-		for l.meets(i) {
-			t.line++
-		}
+		l.settle(i)
 		l.lines = max(l.lines, t.line+1)
 	}
 }
 
-// meets says whether a tag touches an earlier one, or its pointer would cross one.
-func (l *layout) meets(i int) bool {
+// settle finds a line for a tag, if possible one where no pointer crosses a tag; else tags interrupt the pointers behind them.
+func (l *layout) settle(i int) {
+	for _, strict := range []bool{true, false} {
+		for l.tags[i].line = range i + 1 {
+			if !l.meets(i, strict) {
+				return
+			}
+		}
+	}
+}
+
+// meets says whether a tag touches an earlier one or, when strict, whether the pointer of one crosses the other.
+func (l *layout) meets(i int, strict bool) bool {
 	t := l.tags[i]
+	over := func(at float64, o tag) bool { return at > o.a-3 && at < o.b+3 }
 	for _, o := range l.tags[:i] {
-		switch {
-		case o.line == t.line && t.a < o.b+6 && o.a < t.b+6:
+		if o.line == t.line && t.a < o.b+6 && o.a < t.b+6 {
 			return true
-		case o.line < t.line && t.at > o.a-3 && t.at < o.b+3 && t.line < 2*len(l.tags):
-			return true
-		case o.line > t.line && o.at > t.a-3 && o.at < t.b+3:
+		}
+		if strict && (o.line < t.line && over(t.at, o) || o.line > t.line && over(o.at, t)) {
 			return true
 		}
 	}
@@ -136,10 +147,12 @@ func (l layout) draw(d *Drawing, row box) {
 			}
 		}
 	}
+	below := func(t tag) float64 { return top + barHeight + 5 + float64(t.line)*leading*small }
 	for _, t := range l.tags {
-		y := top + barHeight + 4 + float64(t.line)*leading*small
-		d.line(look{line: muted, width: 0.7}, point{t.at, top + barHeight}, point{t.at, y + 1})
-		d.write(label{at: point{t.a + (t.b-t.a)/2, y + capHeight*small + 2}, words: t.words, size: small, anchor: middle, ink: text})
+		d.line(look{line: muted, width: 0.7}, point{t.at, top + barHeight}, point{t.at, below(t)})
+	}
+	for _, t := range l.tags {
+		d.plate(label{at: point{(t.a + t.b) / 2, below(t) + capHeight*small + 1.5}, words: t.words, size: small, anchor: middle, ink: text})
 	}
 }
 

@@ -53,14 +53,18 @@ func (t Tornado) Draw() (*Drawing, error) {
 	y = t.head(d, x, y)
 	top := y
 	ground := len(d.shapes)
+	var labels []label
 	for i, s := range t.Swings {
 		h := names.height(i, 24)
 		names.draw(d, i, rim+names.width, y+h/2, false)
-		s.draw(d, x, t.Base, y+h/2)
+		labels = append(labels, s.draw(d, x, t.Base, y+h/2)...)
 		d.write(label{at: point{d.Width - rim, inMiddle(y + h/2)}, words: brief(s.width()), size: small, anchor: end, ink: text})
 		y += h
 	}
 	t.grid(d, x, ground, top, y)
+	for _, l := range labels {
+		d.plate(l)
+	}
 	y = d.xAxis(t.ticks(x), x, y, t.Output.name(t.ticks(x).power))
 	d.Description = t.describe()
 	return t.Caption.finish(d, y), nil
@@ -148,30 +152,36 @@ func (t Tornado) grid(d *Drawing, x scale, ground int, top, bottom float64) {
 	refs.draw(d, frame{area: box{x.lo, top, x.hi, bottom}})
 }
 
-// draw draws both sides of a bar, one above the other where both lie on one side of the base.
-func (s Swing) draw(d *Drawing, x scale, base, mid float64) {
+// draw draws both sides of a bar, one above the other where both lie on one side of the base, and gives the labels of its ends.
+func (s Swing) draw(d *Drawing, x scale, base, mid float64) []label {
 	lower, higher := tornadoFillings()
 	lowBox, highBox := box{y0: mid - 8, y1: mid + 8}, box{y0: mid - 8, y1: mid + 8}
 	oneSide := (s.Low-base)*(s.High-base) > 0
 	if oneSide {
-		lowBox.y1, highBox.y0 = mid, mid
+		lowBox, highBox = box{y0: mid - 10, y1: mid}, box{y0: mid, y1: mid + 10}
 	}
-	for _, part := range []struct {
-		b       box
-		v       float64
-		input   string
-		filling filling
-	}{{lowBox, s.Low, s.LowInput, lower}, {highBox, s.High, s.HighInput, higher}} {
-		b := part.b
-		b.x0, b.x1 = min(x.at(base), x.at(part.v)), max(x.at(base), x.at(part.v))
-		d.fillBox(part.filling, b, s.Name+" "+part.input+": "+brief(part.v))
-		l := label{at: point{b.x1 + 4, inMiddle(b.middle().y)}, words: part.input, size: small, ink: text}
-		other := s.Low + s.High - part.v
-		if part.v < base || part.v == base && other > base {
-			l.at.x, l.anchor = b.x0-4, end
-		}
-		d.plate(l)
+	lowLeft := s.Low < base || s.Low == base && s.High >= base
+	highLeft := s.High < base || s.High == base && s.Low > base
+	if oneSide {
+		// The shorter bar has its label beyond the base, where it is not in the way of the longer one.
+		lowLeft = lowLeft != (math.Abs(s.Low-base) < math.Abs(s.High-base))
+		highLeft = highLeft != (math.Abs(s.High-base) <= math.Abs(s.Low-base))
 	}
+	return []label{
+		s.half(d, x, base, s.Low, s.LowInput, lowBox, lower, lowLeft),
+		s.half(d, x, base, s.High, s.HighInput, highBox, higher, highLeft),
+	}
+}
+
+// half draws one side of a bar and gives its label, which is left or right of it.
+func (s Swing) half(d *Drawing, x scale, base, v float64, input string, b box, f filling, left bool) label {
+	b.x0, b.x1 = min(x.at(base), x.at(v)), max(x.at(base), x.at(v))
+	d.fillBox(f, b, s.Name+" "+input+": "+brief(v))
+	l := label{at: point{b.x1 + 5, inMiddle(b.middle().y)}, words: input, size: small, ink: text}
+	if left {
+		l.at.x, l.anchor = b.x0-5, end
+	}
+	return l
 }
 
 func (t Tornado) describe() string {
