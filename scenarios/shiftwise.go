@@ -19,3 +19,6 @@ func (f *File) Shiftwise() *File {
 			" are compared, each from an empty line"})
 	return &shifts
 }
+
+// DefaultReplications is how many shifts of a line a run makes where no number is given: what two processors do in about a second.
+func DefaultReplications(line *stations.Line) int { return defaultReplications(line) }

@@ -200,7 +200,7 @@ func TestExampleStudy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(s.Cases) != 4 || !scenarios.IsStudy("example:what-if") || scenarios.IsStudy("example:oat-drink") {
+	if len(s.Cases) != 5 || !scenarios.IsStudy("example:what-if") || scenarios.IsStudy("example:oat-drink") {
 		t.Errorf("%d cases", len(s.Cases))
 	}
 	if slices.Contains(scenarios.Examples(), "what-if") {

@@ -1,0 +1,64 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// bottleneckWords says for each case who holds the bottleneck, and whether it moved.
+func bottleneckWords(c *decisions.Comparison) []string {
+	var words []string
+	for _, r := range c.Cases {
+		from, to := fixed(100*r.FromShare, 0), fixed(100*r.ToShare, 0)
+		switch {
+		case r.From != r.To:
+			words = append(words, fmt.Sprintf("%s: the bottleneck moves from %s (%s %%) to %s (%s %%)", r.Name, r.From, from, r.To, to))
+		case from == to:
+			words = append(words, fmt.Sprintf("%s: %s stays the bottleneck (%s %%)", r.Name, r.From, from))
+		default:
+			words = append(words, fmt.Sprintf("%s: %s stays the bottleneck (%s %%, then %s %%)", r.Name, r.From, from, to))
+		}
+	}
+	return words
+}
+
+// mostMoves is how many moves of a case are shown one by one.
+const mostMoves = 4
+
+// moveTable lists what the moves of the losses do to good output. They sum to the difference.
+func moveTable(c *decisions.Comparison) *table {
+	t := &table{columns: []column{left("case"), left("loss"), right("cartons a shift")}}
+	for _, r := range c.Cases {
+		digits := moveDecimals(r)
+		total := rounded(r.Difference.Mean, digits)
+		rest, name := total, r.Name
+		row := func(where, cause string, x float64) {
+			if x = rounded(x, digits); x == 0 {
+				return
+			}
+			rest -= x
+			t.add(name, where+": "+cause, withSign(x, digits))
+			name = ""
+		}
+		row("setting", "ideal output", r.Ideal)
+		for _, m := range r.Moves[:min(mostMoves, len(r.Moves))] {
+			row(m.Where, m.Cause, m.Cartons)
+		}
+		if rest = rounded(rest, digits); rest != 0 {
+			t.add(name, "all others", withSign(rest, digits))
+			name = ""
+		}
+		t.add(name, "difference", withSign(total, digits))
+	}
+	return t
+}
+
+// moveDecimals is one where the moves are small.
+func moveDecimals(r decisions.CaseResult) int {
+	if math.Abs(r.Difference.Mean) < 20 {
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,45 @@
+package decisions
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dwellcast/scenarios"
+	"dwellcast/stations"
+)
+
+// Move is a loss that grew or shrank between base and case.
+type Move struct {
+	Where, Cause string
+	Kind         stations.ReasonKind
+	// Cartons is what the move does for good output, in cartons per shift: negative where the loss grew.
+	Cartons float64
+}
+
+// movesOf lists what moved between two loss sheets of n shifts each, the largest first. Sheets are exact, so with the change of
+// the ideal the moves sum to the difference.
+func movesOf(base, changed *scenarios.Forecast, n int) []Move {
+	var moves []Move
+	was := map[[2]string]int64{}
+	for _, l := range base.Losses {
+		was[[2]string{l.Where, l.Cause}] += l.Total
+	}
+	add := func(l scenarios.Loss, fewer int64) {
+		if fewer != 0 {
+			moves = append(moves, Move{l.Where, l.Cause, l.Kind, float64(fewer) / float64(n)})
+		}
+	}
+	for _, l := range changed.Losses {
+		key := [2]string{l.Where, l.Cause}
+		add(l, was[key]-l.Total)
+		delete(was, key)
+	}
+	for _, l := range base.Losses {
+		if _, gone := was[[2]string{l.Where, l.Cause}]; gone {
+			add(l, l.Total)
+		}
+	}
+	slices.SortStableFunc(moves, func(a, b Move) int { return cmp.Compare(math.Abs(b.Cartons), math.Abs(a.Cartons)) })
+	return moves
+}
