@@ -78,7 +78,9 @@ func (p *program) sweep(cmd *cobra.Command, path string, flags *sweepFlags) erro
 	if err := picture.draw(func() drawer { return reports.SweepChart(answer, origin) }); err != nil {
 		return err
 	}
-	return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Sweep(w, answer, origin, out.format, style) })
+	return p.send(out, func(w io.Writer, style reports.Style) error {
+		return reports.Sweep(w, answer, origin, out.format, style)
+	})
 }
 
 // outputs checks where the report and the picture go.

@@ -9,9 +9,9 @@ import (
 
 // PaceSpec says which settings to compare, and what counts as no difference.
 type PaceSpec struct {
-	// From and To bound the settings in cartons/h; 0 takes 60 % of what the line can follow, and the ceiling.
+	// From and To bound the settings in cartons/h; 0 takes 70 % of what the line can follow, and the ceiling.
 	From, To float64
-	// Settings is how many to compare; 0 takes about 25 at a round step.
+	// Settings is how many to compare; 0 takes about 16 at a round step, and some more about the answer.
 	Settings int
 	// List gives the settings one by one instead, rising.
 	List []float64
@@ -19,7 +19,7 @@ type PaceSpec struct {
 	Zone float64
 	// Target is the wanted number of good cartons per shift; 0 takes the file's.
 	Target float64
-	// Replications is the number of shifts at each setting; 0 takes 200. The selection adds more where it needs them, up to
+	// Replications is the number of shifts at each setting; 0 takes 100. The selection adds more where it needs them, up to
 	// MostReplications; 0 takes 20 times as many.
 	Replications, MostReplications int
 	// Confidence of the intervals and of the selection; 0 takes 0.95.
@@ -27,7 +27,7 @@ type PaceSpec struct {
 	// Exponents are the powers of the speed with which stops, misses and rejects may grow where the file does not say; nil takes
 	// 1 and 2.
 	Exponents []float64
-	// Progress, if set, is told how many of how many settings are done.
+	// Progress, if set, is told how many of how many shifts are done.
 	Progress func(done, total int)
 }
 
@@ -132,11 +132,8 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 		return nil, err
 	}
 	p := &pacing{ctx: ctx, lab: lab, file: f, spec: spec}
-	p.total = len(settings)
-	if len(a.Untabled) > 0 {
-		p.total *= 1 + len(spec.Exponents)
-	}
-	choice, err := p.choose(settings, atSetting)
+	p.expect(len(settings), len(a.Untabled) > 0)
+	choice, err := p.chooseFinely(settings, atSetting)
 	if err != nil {
 		return nil, err
 	}
@@ -155,7 +152,7 @@ func (s PaceSpec) withDefaults(f *scenarios.File) PaceSpec {
 		s.Target = f.Target
 	}
 	if s.Replications <= 0 {
-		s.Replications = 200
+		s.Replications = 100
 	}
 	if s.MostReplications <= 0 {
 		s.MostReplications = min(20*s.Replications, scenarios.MaxReplications)

@@ -2,6 +2,7 @@ package decisions
 
 import (
 	"context"
+	"math"
 	"slices"
 
 	"dwellcast/scenarios"
@@ -46,11 +47,44 @@ func (p *pacing) choose(settings []float64, at func(*scenarios.File, float64) (*
 	return c.choice(best, guaranteed)
 }
 
+// expect foresees how many shifts there will be.
+func (p *pacing) expect(settings int, band bool) {
+	if p.isFine() {
+		settings += fineSteps - 1
+	}
+	p.total = settings
+	if band {
+		p.total *= 1 + len(p.spec.Exponents)
+	}
+}
+
 func (p *pacing) tell() {
 	p.done++
 	if p.spec.Progress != nil {
-		p.spec.Progress(min(p.done, p.total), p.total)
+		p.spec.Progress(min(p.done, p.total)*p.spec.Replications, p.total*p.spec.Replications)
 	}
+}
+
+// fineSteps is into how many steps the last one below the recommended setting is divided.
+const fineSteps = 5
+
+// isFine says that settings may be added about the answer.
+func (p *pacing) isFine() bool { return p.spec.List == nil && p.spec.Settings == 0 }
+
+// chooseFinely selects among settings, and then among these and some more just below the one recommended.
+func (p *pacing) chooseFinely(settings []float64, at func(*scenarios.File, float64) (*scenarios.File, error)) (*Choice, error) {
+	c, err := p.choose(settings, at)
+	if err != nil || c.Recommended == 0 || !p.isFine() {
+		return c, err
+	}
+	low, high := settings[c.Recommended-1], settings[c.Recommended]
+	finer := slices.Clone(settings)
+	for k := 1; k < fineSteps; k++ {
+		finer = append(finer, math.Round(low+(high-low)*float64(k)/fineSteps))
+	}
+	slices.Sort(finer)
+	p.done -= len(settings)
+	return p.choose(slices.Compact(finer), at)
 }
 
 // row sums up the shifts at a setting.

@@ -11,7 +11,7 @@ import (
 // mostSettings is how many settings one selection compares.
 const mostSettings = 500
 
-// settings lists the settings to compare, rising; today's is always among them.
+// settings lists the settings to compare, rising; today's, and the highest that the line can follow, are always among them.
 func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	budget := scenarios.BudgetOf(f.Line)
 	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds
@@ -23,14 +23,16 @@ func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	if list == nil {
 		from := spec.From
 		if from == 0 {
-			from = 0.6 * min(a.Follows, a.Today, a.Ceiling)
+			from = 0.7 * min(a.Follows, a.Today, a.Ceiling)
 		}
 		if from >= a.Ceiling {
 			return nil, mistake("give a lower --from, or --to", "the settings would run from %.6g to %.6g cartons/h", from, a.Ceiling)
 		}
 		list = spaced(from, a.Ceiling, spec.Settings)
-		if a.Today >= from && a.Today <= a.Ceiling {
-			list = append(list, a.Today)
+		for _, x := range []float64{a.Today, math.Floor(a.Follows)} {
+			if x >= from && x <= a.Ceiling {
+				list = append(list, x)
+			}
 		}
 	}
 	list = slices.Clone(list)
@@ -56,7 +58,7 @@ func (a *Pace) findCeiling(spec PaceSpec) {
 	}
 }
 
-// spaced lists n settings at equal steps, to a tenth of a carton an hour; without an n those of a round step, about 25 of them.
+// spaced lists n settings at equal steps, to a tenth of a carton an hour; without an n those of a round step, about 16 of them.
 func spaced(from, to float64, n int) []float64 {
 	var list []float64
 	if n >= 2 {
@@ -65,7 +67,7 @@ func spaced(from, to float64, n int) []float64 {
 		}
 		return list
 	}
-	step := roundStep((to - from) / 24)
+	step := roundStep((to - from) / 16)
 	for k := math.Ceil(from/step - 1e-9); k*step <= to+1e-9; k++ {
 		list = append(list, tenth(k*step))
 	}

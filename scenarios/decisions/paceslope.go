@@ -58,7 +58,7 @@ func (p *pacing) band(a *Pace, settings []float64) error {
 		return nil
 	}
 	for _, exponent := range p.spec.Exponents {
-		choice, err := p.choose(settings, func(f *scenarios.File, setting float64) (*scenarios.File, error) {
+		choice, err := p.chooseFinely(settings, func(f *scenarios.File, setting float64) (*scenarios.File, error) {
 			return withSlope(f, setting, exponent)
 		})
 		b := Band{Exponent: exponent}

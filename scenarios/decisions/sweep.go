@@ -16,7 +16,7 @@ type SweepSpec struct {
 	Replications int
 	// Confidence of the intervals; 0 takes 0.95.
 	Confidence float64
-	// Progress, if set, is told how many of how many points are done.
+	// Progress, if set, is told how many of how many shifts are done.
 	Progress func(done, total int)
 }
 
@@ -68,7 +68,7 @@ func RunSweep(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed u
 			return nil, err
 		}
 		if spec.Progress != nil {
-			spec.Progress(i+1, len(grid))
+			spec.Progress((i+1)*spec.Replications, len(grid)*spec.Replications)
 		}
 	}
 	return s.answer, s.findKnee()

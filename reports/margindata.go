@@ -1,0 +1,85 @@
+package reports
+
+import (
+	"io"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// marginSchema is the number of the layout below.
+const marginSchema = 1
+
+type jsonMargins struct {
+	jsonDecision
+	Keep     number        `json:"keep"`             // 0 where a target is given
+	Target   number        `json:"target_per_shift"` // 0 where a share is to be kept
+	Chance   number        `json:"target_chance"`    // 0 for the average
+	Today    jsonInterval  `json:"good_per_shift"`
+	Made     *jsonInterval `json:"target_made,omitempty"`
+	Met      bool          `json:"met"`
+	Exact    bool          `json:"exact"`
+	Margins  []jsonMargin  `json:"margins"`
+	Warnings []jsonWarning `json:"warnings"`
+}
+
+type jsonMargin struct {
+	Path      string        `json:"path"`
+	Today     string        `json:"today"`
+	Unit      string        `json:"unit"`
+	Found     bool          `json:"found"`
+	Limit     *jsonInterval `json:"limit"` // null where the threshold is out of reach; a bound is null where it is open
+	Direction string        `json:"direction,omitempty"`
+	Change    number        `json:"change"`
+	Reach     string        `json:"reach,omitempty"`
+	AtReach   *jsonInterval `json:"good_per_shift_at_reach,omitempty"`
+	MadeThere *jsonInterval `json:"target_made_at_reach,omitempty"`
+}
+
+func marginJSON(w io.Writer, m *decisions.Margins, o Origin) error {
+	out := jsonMargins{
+		jsonDecision: o.json(marginSchema, m.Title, m.Seed, m.Replications, m.Confidence),
+		Keep:         number(m.Keep), Target: number(m.Target), Chance: number(m.Chance), Today: jsonOf(m.Today),
+		Met: m.Met, Exact: m.Fixed, Warnings: jsonWarnings(m.Warnings),
+	}
+	if m.Target > 0 {
+		out.Made = pointer(jsonOf(m.Made))
+	}
+	for i := range m.List {
+		out.Margins = append(out.Margins, oneMarginJSON(m, &m.List[i]))
+	}
+	return writeJSON(w, out)
+}
+
+func oneMarginJSON(m *decisions.Margins, one *decisions.Margin) jsonMargin {
+	out := jsonMargin{Path: one.Path, Today: one.Today.String(), Unit: one.Today.Unit(), Found: one.Found}
+	if one.Found {
+		out.Limit, out.Direction, out.Change = pointer(jsonOf(one.At)), direction(one), number(one.Change)
+		return out
+	}
+	out.Reach, out.AtReach = one.Reach.String(), pointer(jsonOf(one.Best))
+	if m.Target > 0 {
+		out.MadeThere = pointer(jsonOf(one.BestMade))
+	}
+	return out
+}
+
+func pointer[T any](value T) *T { return &value }
+
+// marginCSV puts a limit, or what is in reach, in a row.
+func marginCSV(w io.Writer, m *decisions.Margins) error {
+	s := newSheet()
+	s.interval("today", "good_per_shift", "", m.Today, "cartons")
+	if m.Target > 0 {
+		s.interval("today", "target_made", "", m.Made, "1")
+	}
+	for i := range m.List {
+		one := &m.List[i]
+		if one.Found {
+			s.interval("margin", one.Path, "limit", one.At, one.Today.Unit())
+			s.figure("margin", one.Path, "change", one.Change, "1")
+			continue
+		}
+		s.interval("margin", one.Path, "good_per_shift at "+one.Reach.String(), one.Best, "cartons")
+	}
+	return s.writeTo(w)
+}

@@ -1,0 +1,136 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/quantity"
+)
+
+// Pace writes which setting to run at, and why. Style matters to the table format only.
+func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return paceJSON(w, a, origin)
+	case CSV:
+		return paceCSV(w, a)
+	case Markdown:
+		return pacePage(a, origin).markdown(w)
+	}
+	return pacePage(a, origin).terminal(w, style)
+}
+
+func pacePage(a *decisions.Pace, origin Origin) *page {
+	n := notesOf(a.Warnings)
+	p := &page{title: titleOf(a.Title)}
+	p.add(section{answer: true, text: paceAnswer(a)})
+	p.add(section{heading: "Why not faster", text: whyNotFaster(a), table: fasterTable(a.Next)})
+	if a.Now != nil {
+		p.add(section{heading: "Against today", text: []string{againstToday(a)}, table: fasterTable(a.Now)})
+	}
+	p.add(settingSection(a))
+	p.add(bandSection(a))
+	p.add(section{heading: "Notes", notes: append(paceNotes(a), n.rest()...)})
+	p.add(origin.foot(a.Replications, a.Seed, a.Confidence))
+	return p
+}
+
+func recommended(c *decisions.Choice) *decisions.SettingRow { return &c.Rows[c.Recommended] }
+
+func best(c *decisions.Choice) *decisions.SettingRow { return &c.Rows[c.Best] }
+
+// paceAnswer is the recommendation, what it makes, and how sure the choice is.
+func paceAnswer(a *decisions.Pace) []string {
+	r, top := recommended(&a.Choice), best(&a.Choice)
+	text := []string{fmt.Sprintf("Run at %s: %s good cartons an hour, %s a shift%s", quantity.FormatRate(r.Setting), mean(r.Rate), mean(r.Good), todayWords(a))}
+	if a.Target > 0 {
+		text = append(text, fmt.Sprintf("Target of %s a shift: made in %s of shifts at this setting%s", exactly(a.Target), chanceWords(r.Chance), bounds(inPercent(r.Chance), "", " %")))
+	}
+	zone := fmt.Sprintf("%s cartons a shift, %s of output", fixed(a.Delta, 0), quantity.FormatRatio(a.Zone))
+	switch {
+	case r == top:
+		text = append(text, fmt.Sprintf("No other setting makes more, and none slower is shown to come within %s", zone))
+	default:
+		text = append(text, fmt.Sprintf("It is the slowest setting shown to be within %s of the best, which is %s with %s cartons a shift more%s; slower is kinder to machine and crew",
+			zone, quantity.FormatRate(top.Setting), mean(r.Behind), bounds(r.Behind, "", "")))
+	}
+	return text
+}
+
+func todayWords(a *decisions.Pace) string {
+	if a.Now == nil {
+		return "; that is today's setting"
+	}
+	return "; today's setting is " + quantity.FormatRate(a.Today)
+}
+
+func chanceWords(iv interval) string {
+	chance := inPercent(iv)
+	return fixed(chance.Mean, min(decimals(chance.HalfWidth()), 1)) + " %"
+}
+
+// whyNotFaster says what limits above the recommended setting, and what the next five percent would do.
+func whyNotFaster(a *decisions.Pace) []string {
+	next := a.Next
+	var text []string
+	if !math.IsInf(a.Follows, 1) {
+		text = append(text, fmt.Sprintf("Beyond %s %s can't follow: the line then runs at its pace, whatever the setting", quantity.FormatRate(math.Floor(a.Follows)), a.FollowsName))
+	}
+	text = append(text, fmt.Sprintf("Five percent more speed, %s, %s", quantity.FormatRate(next.To.Setting), gainWords(next)))
+	if words := grownWords(next); words != "" {
+		text = append(text, "What grows with it, cartons a shift: "+words)
+	}
+	return text
+}
+
+// gainWords says what a change brings, or that no difference shows.
+func gainWords(f *decisions.Faster) string {
+	switch {
+	case !f.Gain.Assessed():
+		return "was not assessed"
+	case f.Gain.Contains(0) && f.Gain.HalfWidth() > 0:
+		return "shows no difference (~): " + signed(f.Gain) + " good cartons a shift" + bounds(f.Gain, "", "")
+	case f.Gain.Mean > 0:
+		return "brings " + mean(f.Gain) + " good cartons a shift" + bounds(f.Gain, "", "")
+	case f.Gain.Mean < 0:
+		lost := interval{Mean: -f.Gain.Mean, Low: -f.Gain.High, High: -f.Gain.Low, N: f.Gain.N, Confidence: f.Gain.Confidence}
+		return "costs " + mean(lost) + " good cartons a shift" + bounds(lost, "", "")
+	}
+	return "makes no difference"
+}
+
+// signed is a difference with its sign.
+func signed(iv interval) string {
+	if text := mean(iv); iv.Mean > 0 {
+		return "+" + text
+	}
+	return mean(iv)
+}
+
+func grownWords(f *decisions.Faster) string {
+	var words []string
+	for _, loss := range f.Grown[:min(3, len(f.Grown))] {
+		words = append(words, fmt.Sprintf("%s %s (%s to %s)", loss.Where, loss.Cause, fixed(loss.Before, 0), fixed(loss.After, 0)))
+	}
+	return strings.Join(words, "; ")
+}
+
+func againstToday(a *decisions.Pace) string {
+	return fmt.Sprintf("From %s to %s %s", quantity.FormatRate(a.Today), quantity.FormatRate(recommended(&a.Choice).Setting), gainWords(a.Now))
+}
+
+// fasterTable sets two settings beside each other.
+func fasterTable(f *decisions.Faster) *table {
+	t := &table{columns: []column{left("a shift"), right(quantity.FormatRate(f.From.Setting)), right(quantity.FormatRate(f.To.Setting))}}
+	t.add("good cartons", mean(f.From.Good), mean(f.To.Good))
+	t.add("rejects", fixed(f.From.Rejects, 1), fixed(f.To.Rejects, 1))
+	t.add("stops an hour", mean(f.From.Stops), mean(f.To.Stops))
+	t.add("attendants busy", percent(f.From.Load.Mean)+" %", percent(f.To.Load.Mean)+" %")
+	if f.From.Chance.N > 0 {
+		t.add("chance of target", percent(f.From.Chance.Mean)+" %", percent(f.To.Chance.Mean)+" %")
+	}
+	return t
+}

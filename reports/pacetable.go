@@ -1,0 +1,140 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/quantity"
+)
+
+// settingSection is what every setting gives.
+func settingSection(a *decisions.Pace) section {
+	t := &table{columns: []column{left(""), right("cartons/h"), right("good"), right("behind"), right("±")}}
+	if a.Target > 0 {
+		t.columns = append(t.columns, right("target"))
+	}
+	t.columns = append(t.columns, right("rejects"), right("stops/h"), right("crew"), left("bottleneck"))
+	for i := range a.Rows {
+		row := &a.Rows[i]
+		cells := []string{markOf(a, i), exactly(row.Setting), fixed(row.Good.Mean, 0), behindWords(row, i == a.Best), widthOf(row.Behind)}
+		if a.Target > 0 {
+			cells = append(cells, fixed(100*row.Chance.Mean, 0)+" %")
+		}
+		t.add(append(cells, fixed(row.Rejects, 1), fixed(row.Stops.Mean, 1), fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder, "the "))...)
+	}
+	return section{heading: "Setting by setting, cartons a shift", table: t, notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
+}
+
+// markOf marks the rows that a reader looks for.
+func markOf(a *decisions.Pace, i int) string {
+	mark := ""
+	if i == a.Recommended {
+		mark += ">"
+	}
+	if i == a.Best {
+		mark += "*"
+	}
+	if mark == "" && a.Rows[i].Within {
+		mark = "="
+	}
+	if a.Rows[i].Setting == a.Today {
+		mark += "."
+	}
+	return mark
+}
+
+func behindWords(row *decisions.SettingRow, isBest bool) string {
+	switch {
+	case isBest:
+		return "best"
+	case row.Behind.Assessed() && row.Behind.HalfWidth() > 0 && row.Behind.Contains(0):
+		return none
+	}
+	return fixed(row.Behind.Mean, 0)
+}
+
+// bandSection is what becomes of the answer if stops, misses and rejects grow with speed though the file does not say so.
+func bandSection(a *decisions.Pace) section {
+	if len(a.Untabled) == 0 {
+		return section{}
+	}
+	t := &table{columns: []column{left("they grow"), right("run at"), right("good"), right("best"), right("good")}}
+	t.addRow("not at all", bandCells(&a.Choice))
+	for i := range a.Band {
+		b := &a.Band[i]
+		if b.Failed != "" {
+			t.add(exponentWords(b.Exponent), none, none, none, none)
+			continue
+		}
+		t.addRow(exponentWords(b.Exponent), bandCells(&b.Choice))
+	}
+	return section{heading: "If stops grow with speed", text: []string{bandWords(a)}, table: t}
+}
+
+func (t *table) addRow(first string, rest []string) { t.add(append([]string{first}, rest...)...) }
+
+func bandCells(c *decisions.Choice) []string {
+	r, top := recommended(c), best(c)
+	return []string{exactly(r.Setting), fixed(r.Good.Mean, 0), exactly(top.Setting), fixed(top.Good.Mean, 0)}
+}
+
+func exponentWords(exponent float64) string {
+	switch exponent {
+	case 1:
+		return "in proportion to speed"
+	case 2:
+		return "with the square of speed"
+	}
+	return fmt.Sprintf("with speed to the power of %.4g", exponent)
+}
+
+// bandWords says on what the answer rests.
+func bandWords(a *decisions.Pace) string {
+	causes := quantity.FormatCount(int64(len(a.Untabled)), "cause")
+	if len(a.Tables) == 0 {
+		return fmt.Sprintf("The file does not say how stops, misses and rejects go with speed (no by_setting): the answer above takes all %s for independent of it. "+
+			"If they grew from what they are at %s:", causes, quantity.FormatRate(a.Today))
+	}
+	return fmt.Sprintf("The file says how %s with speed (by_setting); it takes %s for independent of it: %s. If these grew from what they are at %s:",
+		goes(a.Tables), causes, someOf(a.Untabled, 4), quantity.FormatRate(a.Today))
+}
+
+func goes(paths []string) string {
+	if len(paths) == 1 {
+		return paths[0] + " goes"
+	}
+	return someOf(paths, 4) + " go"
+}
+
+// someOf lists a few names and says how many more there are.
+func someOf(names []string, most int) string {
+	if len(names) <= most {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+}
+
+// paceNotes are the caveats.
+func paceNotes(a *decisions.Pace) []string {
+	notes := []string{fmt.Sprintf("Settings up to %s were looked at, %s", quantity.FormatRate(a.Ceiling), a.CeilingWhy)}
+	if a.Guaranteed {
+		notes = append(notes, fmt.Sprintf("The best setting was selected by the procedure KN (Kim and Nelson 2001): where the best lies %s cartons a shift above all others, "+
+			"it is found with a probability of at least %s", fixed(a.Delta, 0), confidence(a.Confidence)))
+	} else {
+		notes = append(notes, "The selection did not come to an end with the shifts allowed: the best setting is the highest mean so far, without a guarantee; "+
+			"give more --replications or a wider --zone")
+	}
+	if a.Best == len(a.Rows)-1 && best(&a.Choice).Setting < a.Follows {
+		notes = append(notes, "The best is the highest setting looked at: give a higher --to to look further")
+	}
+	if a.Recommended == 0 {
+		notes = append(notes, "The recommended setting is the lowest looked at: give a lower --from to look further")
+	}
+	for _, b := range a.Band {
+		if b.Failed != "" {
+			notes = append(notes, fmt.Sprintf("Growth %s can't be shown: a chance %s", exponentWords(b.Exponent), b.Failed))
+		}
+	}
+	return notes
+}
