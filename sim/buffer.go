@@ -45,6 +45,9 @@ func NewBuffer[T any](c *Calendar, capacity int, transit time.Duration) *Buffer[
 // Len is the number of items in the buffer, in transit included.
 func (b *Buffer[T]) Len() int { return b.count }
 
+// Coming says that some item in the buffer can't be taken before the given time.
+func (b *Buffer[T]) Coming(t time.Duration) bool { return b.count > 0 && b.at(b.count-1).ready >= t }
+
 // Items calls visit for each item in the buffer and in the hand of a process that waits to put one in, first in first.
 func (b *Buffer[T]) Items(visit func(T)) {
 	for i := range b.count {

@@ -5,9 +5,10 @@ import "time"
 // account closes n equal cycles that end at end: the state of every station, the time lost, and the cartons that leave.
 // A cycle that the end of the shift cuts short ends before the conveyor is ready.
 func (c *conveyor) account(end time.Duration, n int64) {
+	steps := c.disturbed || c.Trace != nil || end > c.nextPlan
 	for _, u := range c.units {
-		if c.disturbed {
-			c.accountDisturbed(u, end)
+		if steps {
+			c.accountSteps(u, end)
 		} else {
 			c.accountPlain(u, end, n)
 		}
@@ -23,104 +24,51 @@ func (c *conveyor) account(end time.Duration, n int64) {
 	c.since = end
 }
 
-// accountPlain splits a cycle without stops: index and act, then waiting for the others, then for pace or master.
+// accountPlain splits n cycles without stops: index and act, then waiting for the others, then for pace or master.
 func (c *conveyor) accountPlain(u *unit, end time.Duration, n int64) {
 	if !u.loaded {
-		u.chargeEmpty(end-c.begun, n)
-		u.trace(Starved, c.begun, end)
+		u.charge(Starved, u.belt.pitch(u.at)[0].why, time.Duration(n)*(end-c.begun))
 		return
 	}
 	clear, all := min(u.clear, end), min(c.allClear, end)
 	u.states[Working] += n * int64(clear-c.begun)
 	u.states[Interlocked] += n * int64(all-clear)
 	u.states[Paced] += n * int64(end-all)
-	if end > c.nextPlan {
-		c.planIdle(u, clear, all, end)
-	}
-	if u.Trace != nil {
-		u.trace(Working, c.begun, clear)
-		u.trace(Interlocked, clear, all)
-		u.trace(Paced, all, end)
-	}
 }
 
-// planIdle turns waiting that reaches into a planned stop into planned time.
-func (c *conveyor) planIdle(u *unit, clear, all, end time.Duration) {
-	if p := int64(c.Line.Shift.overlap(clear, all)); p > 0 {
-		u.states[Interlocked] -= p
-		u.states[Planned] += p
+// accountSteps goes through a cycle stretch by stretch: the stops of the station, of which the first counts where several
+// overlap, and what lies between them.
+func (c *conveyor) accountSteps(u *unit, end time.Duration) {
+	at := c.begun
+	for _, s := range u.stands {
+		from, to := max(at, s.from), min(end, s.to)
+		if to <= from {
+			continue
+		}
+		c.accountRunning(u, at, from)
+		arrived := min(max(from, s.arrived), to)
+		if s.reload {
+			u.spend(Reloading, s.why, from, to)
+		} else {
+			u.spend(Awaiting, s.why, from, arrived)
+			u.spend(Clearing, s.why, arrived, to)
+		}
+		at = to
 	}
-	if p := int64(c.Line.Shift.overlap(all, end)); p > 0 {
-		u.states[Paced] -= p
-		u.states[Planned] += p
-	}
+	c.accountRunning(u, at, end)
 }
 
-// chargeEmpty accounts for a station with nothing before it, to whatever left the pitch empty.
-func (u *unit) chargeEmpty(d time.Duration, n int64) {
-	u.states[Starved] += n * int64(d)
-	why := u.belt.pitch(u.at)[0].why
-	u.Tally.Starved[u.station*len(u.reasons.list)+int(why)] += n * int64(d)
-}
-
-// accountDisturbed splits a cycle in which the station, or another, stood.
-func (c *conveyor) accountDisturbed(u *unit, end time.Duration) {
-	stood := u.stoodTime(c.begun, end)
+// accountRunning splits a stretch in which the station doesn't stand: it works until its act is done, then waits.
+func (c *conveyor) accountRunning(u *unit, from, to time.Duration) {
 	if !u.loaded {
-		u.chargeEmpty(end-c.begun-stood, 1)
-		u.trace(Starved, c.begun, end)
+		u.spend(Starved, u.belt.pitch(u.at)[0].why, from, to)
 		return
 	}
-	if !u.cleared && len(u.standing) == 0 && end > u.asOf {
-		u.progress += end - u.asOf // cut short by the end of the shift
-	}
-	worked := min(end-c.begun, c.spec.Index+u.progress)
-	paced := end - min(end, c.allClear)
-	waited := end - c.begun - stood - worked - paced
-	if waited < 0 { // a stop by the clock fell into the index or the pace
-		paced = max(0, paced+waited)
-		waited = end - c.begun - stood - worked - paced
-	}
-	if waited < 0 {
-		worked += waited
-		waited = 0
-	}
-	u.states[Working] += int64(worked)
-	u.states[Interlocked] += int64(waited)
-	u.states[Paced] += int64(paced)
-	u.trace(Working, c.begun, c.begun+worked)
-	u.trace(Interlocked, c.begun+worked+stood, c.begun+worked+stood+waited)
-	u.trace(Paced, end-paced, end)
-}
-
-// stoodTime accounts for the stops of a unit between from and to, and returns their length; where two overlap the earlier counts.
-func (u *unit) stoodTime(from, to time.Duration) time.Duration {
-	var sum time.Duration
-	count := func(s *stand) {
-		begin, end := max(from, s.from), min(to, s.to)
-		if end <= begin {
-			return
-		}
-		from = end
-		sum += end - begin
-		if s.reload {
-			u.states[Reloading] += int64(end - begin)
-			u.trace(Reloading, begin, end)
-			return
-		}
-		arrived := min(max(s.arrived, begin), end)
-		u.states[Awaiting] += int64(arrived - begin)
-		u.states[Clearing] += int64(end - arrived)
-		u.trace(Awaiting, begin, arrived)
-		u.trace(Clearing, arrived, end)
-	}
-	for _, s := range u.past {
-		count(s)
-	}
-	for _, s := range u.standing {
-		count(s)
-	}
-	return sum
+	done := min(max(from, u.done), to)
+	all := min(max(done, c.allClear), to)
+	u.spend(Working, u.slow, from, done)
+	u.spend(Interlocked, c.limit, done, all)
+	u.spend(Paced, c.limit, all, to)
 }
 
 // accountLost charges the time beyond the pace: to the stops of the station that was last, to its act, to the master. Without
@@ -147,15 +95,14 @@ func (c *conveyor) accountLost(end time.Duration, n int64) {
 	}
 }
 
+// lostStanding charges the time between two instants in which the unit stood, and returns it.
 func (u *unit) lostStanding(from, to time.Duration) time.Duration {
 	var sum time.Duration
-	for _, list := range [2][]*stand{u.past, u.standing} {
-		for _, s := range list {
-			if begin, end := max(from, s.from), min(to, s.to); end > begin {
-				u.Tally.Lost[s.why] += int64(end - begin)
-				sum += end - begin
-				from = end
-			}
+	for _, s := range u.stands {
+		if begin, end := max(from, s.from), min(to, s.to); end > begin {
+			u.Tally.Lost[s.why] += int64(end - begin)
+			sum += end - begin
+			from = end
 		}
 	}
 	return sum

@@ -15,6 +15,7 @@ type blame struct {
 type wait struct {
 	section int
 	state   State
+	since   time.Duration
 	root    Reason
 	chain   uint64
 	// settle accounts for the time waited so far.
@@ -35,7 +36,7 @@ func bit(section int) uint64 { return 1 << (uint(section) % 64) }
 
 // begin notes that w waits from now on; the section has already taken its new state.
 func (b *blame) begin(w *wait, state State) {
-	w.state = state
+	w.state, w.since = state, b.sim.calendar.Now()
 	w.root, w.chain = b.find(w.section, state)
 	b.waits = append(b.waits, w)
 	b.watched |= w.chain

@@ -23,6 +23,7 @@ type conveyor struct {
 	alone   bool // it is the whole line
 	master  bool // the revolution is timed and no fill station rides on it
 	interr  bool // some station stops by the calendar clock
+	running bool // some station stops by running time
 	limits  bool // some station scraps cartons that stand too long
 	plain   bool // every act is fixed: a cycle may repeat the one before
 
@@ -68,6 +69,7 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 			at += u.spec.Turns
 		}
 		c.interr = c.interr || u.byClock
+		c.running = c.running || u.byRunning
 		c.plain = c.plain && u.fixed >= 0 && u.spec.Away == 0 && u.spec.Units == 1
 		if u.spec.Kind == Fill {
 			c.master = false
@@ -166,8 +168,8 @@ func (c *conveyor) reason(direction int) (State, Reason) {
 		return Working, last[0].why
 	}
 	for _, u := range c.units {
-		if n := len(u.standing); n > 0 {
-			return u.standing[n-1].state(), u.standing[n-1].why
+		if len(u.standing) > 0 {
+			return u.standing[0].state(), u.standing[0].why
 		}
 	}
 	return Working, c.limit
@@ -175,8 +177,8 @@ func (c *conveyor) reason(direction int) (State, Reason) {
 
 func (c *conveyor) standing() *stand {
 	for _, u := range c.units {
-		if n := len(u.standing); n > 0 {
-			return u.standing[n-1]
+		if len(u.standing) > 0 {
+			return u.standing[0]
 		}
 	}
 	return nil

@@ -6,42 +6,19 @@ import (
 	"dwellcast/sim"
 )
 
-// mark is a point in the progress of an act at which the station stands: for a stop, or because a material ran dry.
-type mark struct {
-	at    time.Duration
-	stop  *stopClock
-	store *store
-}
-
-// atEnd marks the end of the act.
-const atEnd = never
-
-// agendaByRunning notes the stops by running time that fall into this cycle; one that falls into the index waits for its end.
-func (u *unit) agendaByRunning(index time.Duration) {
-	end := u.ran + index + u.act
-	for u.nextRun <= end {
-		at := max(0, u.nextRun-u.ran-index)
-		u.agenda = append(u.agenda, mark{at: at, stop: u.runStop()})
+// countRunning lets the running time of an undisturbed cycle pass.
+func (c *conveyor) countRunning() {
+	for _, u := range c.units {
+		if u.loaded && u.byRunning {
+			u.ran += c.spec.Index + u.act
+		}
 	}
-	u.ran = end
 }
 
 // beginSteps prepares a cycle in which some station stands.
 func (c *conveyor) beginSteps() {
-	stands := c.begun + c.spec.Index
 	for _, u := range c.units {
-		u.progress, u.asOf, u.cleared = 0, stands, u.act == 0 && len(u.agenda) == 0
-		if len(u.agenda) > 1 {
-			sortMarks(u.agenda)
-		}
-	}
-}
-
-func sortMarks(marks []mark) {
-	for i := 1; i < len(marks); i++ {
-		for k := i; k > 0 && marks[k].at < marks[k-1].at; k-- {
-			marks[k], marks[k-1] = marks[k-1], marks[k]
-		}
+		u.progress, u.asOf, u.cleared, u.done = 0, c.begun+c.spec.Index, false, never
 	}
 }
 
@@ -76,10 +53,14 @@ func (c *conveyor) nextStep() (next *unit, at time.Duration) {
 	return next, at
 }
 
-// nextMark is the progress at which the act is interrupted or ends.
+// nextMark is the progress at which the act is interrupted or ends. A stop by running time that falls into the index waits
+// for its end.
 func (u *unit) nextMark() time.Duration {
-	if len(u.agenda) > 0 {
-		return min(u.agenda[0].at, u.act)
+	switch {
+	case u.short:
+		return u.progress
+	case u.loaded && u.byRunning:
+		return min(u.act, max(u.progress, u.nextRun-u.ran-u.belt.spec.Index))
 	}
 	return u.act
 }
@@ -87,28 +68,49 @@ func (u *unit) nextMark() time.Duration {
 // reach lets the station's act come to its next mark: it stands, or is clear.
 func (u *unit) reach(p *sim.Process) {
 	u.progress, u.asOf = u.nextMark(), u.calendar.Now()
-	if len(u.agenda) == 0 {
-		u.cleared = true
-		u.clear = u.calendar.Now()
-		u.belt.cleared(u)
-		return
-	}
-	m := u.agenda[0]
-	u.agenda = append(u.agenda[:0], u.agenda[1:]...)
-	if m.store != nil {
-		m.store.lacking(p)
-		return
-	}
-	u.lostOnBelt(m.stop)
-	u.stop(m.stop, p)
-	if m.stop.spec.Repeat && m.at != atEnd {
-		u.act += u.progress
+	switch {
+	case u.short:
+		u.restockOnBelt(p)
+	case u.loaded && u.byRunning && u.nextRun <= u.ran+u.belt.spec.Index+u.progress:
+		c := u.runStop()
+		u.lostOnBelt(c)
+		u.stop(c, p)
+		if c.spec.Repeat {
+			u.act = u.progress + u.whole
+		}
+	case len(u.agenda) > 0:
+		c := u.agenda[0]
+		u.agenda = append(u.agenda[:0], u.agenda[1:]...)
+		u.lostOnBelt(c)
+		u.stop(c, p)
+	default:
+		u.finish()
 	}
 }
 
-// cleared notes which station was the last to report clear.
+// restockOnBelt stands the station for the first material that has run dry, if any has.
+func (u *unit) restockOnBelt(p *sim.Process) {
+	for i := range u.stores {
+		if u.stores[i].lacking(p) {
+			return
+		}
+	}
+	u.short = false
+}
+
+// finish ends the act of a disturbed cycle.
+func (u *unit) finish() {
+	now := u.calendar.Now()
+	u.cleared, u.clear, u.done = true, now, now
+	if u.loaded && u.byRunning {
+		u.ran += u.belt.spec.Index + u.act
+	}
+	u.belt.cleared(u)
+}
+
+// cleared notes which station was the last to report clear, the first in flow order of several.
 func (c *conveyor) cleared(u *unit) {
-	if u.clear >= c.allClear {
+	if u.clear > c.allClear {
 		c.allClear, c.last = u.clear, u
 	}
 }

@@ -29,11 +29,11 @@ func (s *Shift) window(at time.Duration) int {
 	return -1
 }
 
-// nextPlanned returns the start of the first planned stop after the instant, or the end of the shift.
+// nextPlanned returns the first instant from at on that lies in a planned stop, or the end of the shift.
 func (s *Shift) nextPlanned(at time.Duration) time.Duration {
 	for i := range s.Planned {
-		if from := s.Planned[i].From; from > at {
-			return from
+		if w := &s.Planned[i]; w.To > at {
+			return max(w.From, at)
 		}
 	}
 	return s.Length

@@ -237,8 +237,6 @@ func (g *lines) station() stations.Station {
 	st.Miss = stations.Miss{Chance: g.probability("miss"), Tries: rapid.SampledFrom([]int{1, 2, 3, stations.Endless}).Draw(g.t, "tries")}
 	if st.Miss.Chance > 0 && g.chance("stop after misses", 2) {
 		stop := g.stop("after misses")
-		stop.Trigger = stations.ByCartons
-		stop.Every, stop.Chance = random.Sampler{}, 0
 		st.Miss.Stop = &stop
 	}
 	st.Reject, st.Ejects = g.probability("reject"), g.chance("ejects", 2)

@@ -66,6 +66,9 @@ type section interface {
 func New(line *Line) (*Simulation, error) {
 	s := &Simulation{Line: line, reasons: reasonsOf(line), calendar: sim.NewCalendar()}
 	groups := line.Sections()
+	if err := line.movable(groups); err != nil {
+		return nil, err
+	}
 	s.Tally = newTally(len(line.Stations), len(groups), len(s.reasons.list))
 	s.crew = sim.NewCrew(s.calendar, line.Crew.Attendants)
 	s.machines = sim.NewCrew(s.calendar, 0)
@@ -202,6 +205,9 @@ func (s *Simulation) run(length time.Duration) error {
 		return s.explain(err)
 	}
 	end := s.calendar.Now()
+	if s.stuck(end) {
+		return s.standstill()
+	}
 	for _, sec := range s.sections {
 		sec.close(end)
 	}

@@ -48,6 +48,9 @@ func (u *unit) beginStand(why Reason, reload bool) *stand {
 	u.beforeChange()
 	s := &stand{why: why, reload: reload, from: u.calendar.Now(), arrived: never, to: never}
 	u.standing = append(u.standing, s)
+	if u.belt != nil {
+		u.stands = append(u.stands, s)
+	}
 	u.Tally.Stops[why]++
 	u.blame.changed(u.section)
 	return s
@@ -64,11 +67,12 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 			break
 		}
 	}
-	if u.belt != nil {
-		u.past = append(u.past, s)
-	}
 	if len(u.standing) == 0 {
 		u.asOf = max(u.asOf, now)
+		if u.belt != nil && u.belt.cycling && u.cleared { // it stood after its act
+			u.clear = now
+			u.belt.cleared(u)
+		}
 	}
 	u.blame.changed(u.section)
 	if wake != nil {
@@ -94,6 +98,21 @@ func (u *unit) closeStands(end time.Duration) {
 	}
 }
 
+// interrupt makes the unit stand, whatever it does, for a stop by the calendar clock.
+func (u *unit) interrupt(c *stopClock, wake *sim.Process) *stand {
+	u.beforeChange()
+	if u.belt == nil {
+		u.lostToStop(c)
+		u.again = c.spec.Repeat
+		return u.stop(c, wake)
+	}
+	u.lostOnBelt(c)
+	if c.spec.Repeat && u.belt.cycling && !u.cleared {
+		u.act = u.progress + u.whole
+	}
+	return u.stop(c, wake)
+}
+
 // startClocks starts a process for each stop by the calendar clock: it runs on whatever the unit does.
 func (u *unit) startClocks() {
 	for i := range u.stops {
@@ -104,7 +123,7 @@ func (u *unit) startClocks() {
 		u.calendar.Start(u.name+" "+c.spec.Cause, func(p *sim.Process) {
 			for {
 				p.Wait(c.every.Next())
-				s := u.stop(c, p)
+				s := u.interrupt(c, p)
 				u.process.Wake()
 				for s.to == never {
 					p.Park()

@@ -30,7 +30,8 @@ type unit struct {
 	afterMisses  *stopClock
 	stores       []store
 
-	standing []*stand // stops that it is in now
+	standing []*stand // stops that it is in now, the first of which counts
+	again    bool     // a stop by the clock makes the act in hand start again
 
 	slow, missed, rejected, stood Reason
 
@@ -51,16 +52,19 @@ type unit struct {
 
 	// Of a unit on a conveyor (conveyor.go).
 	at       int           // its place, counted in pitches from the head
-	act      time.Duration // length of this cycle's act
+	act      time.Duration // length of this cycle's act, repeated parts included
+	whole    time.Duration // length of the act without repeats
 	progress time.Duration // of the act, when the cycle is disturbed
 	asOf     time.Duration
-	agenda   []mark
+	short    bool          // some material may have run dry before the act
+	agenda   []*stopClock  // stops at the end of the act
+	done     time.Duration // when its act ended
 	clear    time.Duration // when it reports clear; the act's end in an undisturbed cycle
 	loaded   bool          // a carton stands before it
 	handled  int           // cartons of this act that use up materials
 	cleared  bool
 	robots   []time.Duration // when each parallel robot is back
-	past     []*stand        // stops that ended in this cycle
+	stands   []*stand        // stops that fall into this cycle, in the order in which they began
 }
 
 // stopClock counts down to the next stop of one cause.
@@ -99,7 +103,9 @@ func newUnit(s *Simulation, i, n, section int) *unit {
 		u.addStop(&spec.Stops[k], s.reasons.of(Stoppage, i, k))
 	}
 	if spec.Miss.Stop != nil {
-		u.addStop(spec.Miss.Stop, s.reasons.of(MissStop, i, 0))
+		stop := *spec.Miss.Stop
+		stop.Trigger, stop.Chance, stop.Acts = ByCartons, 0, nil // it comes of misses alone
+		u.addStop(&stop, s.reasons.of(MissStop, i, 0))
 		u.afterMisses = &u.stops[len(u.stops)-1]
 	}
 	for k := range spec.Materials {
@@ -160,10 +166,10 @@ func (u *unit) reset() {
 	for i := range u.stores {
 		u.stores[i].reset()
 	}
-	u.standing, u.past, u.agenda = u.standing[:0], u.past[:0], u.agenda[:0]
+	u.standing, u.stands, u.agenda = u.standing[:0], u.stands[:0], u.agenda[:0]
 	u.state, u.why, u.since, u.due = Paced, u.setting, 0, 0
 	u.holding, u.id, u.begun = carton{}, 0, false
-	u.clear, u.act, u.loaded, u.cleared = 0, 0, false, true
+	u.clear, u.done, u.act, u.loaded, u.cleared = 0, 0, 0, false, true
 	clear(u.robots)
 }
 
