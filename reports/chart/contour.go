@@ -36,7 +36,7 @@ func (g Grid) contours(d *Drawing, f frame, c *crowd) {
 func (c *crowd) onCurve(run []point, words string) (label, bool) {
 	length := 0.0
 	for i := 1; i < len(run); i++ {
-		length += math.Hypot(run[i].x-run[i-1].x, run[i].y-run[i-1].y)
+		length += distance(run[i-1], run[i])
 	}
 	if length < 2.5*textWidth(words, small, false) {
 		return label{}, false

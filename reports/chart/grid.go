@@ -24,7 +24,7 @@ type Grid struct {
 	Width, Height float64
 }
 
-// Draw lays the chart out: the darker a cell, the higher its value.
+// Draw lays the chart out: the further a cell stands out from the ground, the higher its value.
 func (g Grid) Draw() (*Drawing, error) {
 	low, high, err := g.check()
 	if err != nil {

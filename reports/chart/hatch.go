@@ -67,8 +67,11 @@ func (d *Drawing) fillBox(f filling, b box, tip string) {
 // hatchArea draws the lines of a filling inside a polygon.
 func (d *Drawing) hatchArea(f filling, poly []point) {
 	ink := stripe
-	if f.ink == paper || f.ink == none || f.ink == shade {
+	switch f.ink {
+	case paper, none:
 		ink = text
+	case shade:
+		ink = edge
 	}
 	angles, apart, dash := f.hatch.sets()
 	var runs [][]point

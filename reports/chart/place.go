@@ -39,7 +39,7 @@ type crowd struct {
 func (c *crowd) keepClear(run []point) {
 	for i := 1; i < len(run); i++ {
 		p, q := run[i-1], run[i]
-		n := int(math.Hypot(q.x-p.x, q.y-p.y)/4) + 1
+		n := int(distance(p, q)/4) + 1
 		for k := range n {
 			t := float64(k) / float64(n)
 			c.points = append(c.points, point{p.x + t*(q.x-p.x), p.y + t*(q.y-p.y)})
@@ -87,3 +87,6 @@ func (c *crowd) near(p point, width, height float64) box {
 	c.boxes = append(c.boxes, best)
 	return best
 }
+
+// distance of two points.
+func distance(p, q point) float64 { return math.Hypot(q.x-p.x, q.y-p.y) }

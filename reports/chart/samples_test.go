@@ -84,7 +84,7 @@ func extremeLine() chart.Line {
 
 func dwellGrid() chart.Grid {
 	g := chart.Grid{
-		Caption: chart.Caption{Title: "Output over seal dwell and setting", Subtitle: "darker is more"},
+		Caption: chart.Caption{Title: "Output over seal dwell and setting", Subtitle: "mean of 100 shifts a point"},
 		X:       chart.Axis{Title: "seal dwell", Unit: "s"}, Y: chart.Axis{Title: "setting", Unit: "cartons/h"}, Z: chart.Axis{Title: "good output", Unit: "cartons/h"},
 		Notes: []chart.Note{{Text: "today", X: 0.95, Y: 1450}, {Text: "recommended", X: 0.85, Y: 1500}},
 	}
@@ -248,6 +248,8 @@ func pausedTiming() chart.Timing {
 	t.Caption.Subtitle = "1450 cartons/h, master turns on demand: one revolution in 2 s, then it stands"
 	t.Revolution, t.Pause, t.Velocity = 2*time.Second, 483*time.Millisecond, false
 	t.Rows[2].Windows[3].Span.To = 440
+	t.Rows[3].Windows[0].Slack = 300 * time.Millisecond
+	t.Margins[0] = chart.Margin{On: "sealer", Span: chart.Span{From: 440, To: 446.9}, Text: "smallest margin: jaws open before the index, 38 ms"}
 	return t
 }
 

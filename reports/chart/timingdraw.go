@@ -80,7 +80,7 @@ func (s *timingSheet) plan() {
 		s.heading("Displacement")
 	}
 	for n, c := range s.Curves {
-		s.addStrip(c.Name, c.Detail, 46, func(b box) { s.curve(c, strokes(n).ink, b) })
+		s.addStrip(c.Name, c.Detail, max(46, marginRow*float64(s.count(c.Name))), func(b box) { s.curve(c, strokes(n).ink, b) })
 	}
 	if len(s.Rows) > 0 {
 		s.heading("Stations")

@@ -73,7 +73,7 @@ func (s *timingSheet) criticalPath() {
 		for _, w := range r.Windows {
 			if w.Critical {
 				for _, o := range s.occurrences(w.Span) {
-					stops = append(stops, stop{o, s.places[r.Name].y0 + barAbove + barHeight/2})
+					stops = append(stops, stop{o, s.places[r.Name].y0 + s.above(r.Name) + barHeight/2})
 				}
 			}
 		}
@@ -94,25 +94,19 @@ func (s *timingSheet) criticalPath() {
 	}
 }
 
-// margins marks each margin in its row with a dimension line and a number, explained below.
+// margins marks each margin in its row with a dimension line and a number, explained below: above the bars of a station, on the
+// curve of an axis.
 func (s *timingSheet) margins() {
-	taken := map[string][]box{}
+	rows := map[string]int{}
 	for n, m := range s.Margins {
 		row := s.places[m.On]
 		o := s.unwrapped(m.Span)
 		x0, x1 := s.x.at(o.From), s.x.at(min(o.To, s.length()))
-		y := row.y0 + 5
-		for _, c := range s.Curves {
-			if c.Name == m.On {
-				y = row.middle().y
-			}
+		y := row.y0 + 7 + marginRow*float64(rows[m.On])
+		if slices.ContainsFunc(s.Curves, func(c Curve) bool { return c.Name == m.On }) {
+			y = row.middle().y + (marginRow-1)*float64(rows[m.On]-(s.count(m.On)-1)/2)
 		}
-		at := box{x0 - 3, y - 5, max(x1+16, x0+16), y + 5}
-		for slices.ContainsFunc(taken[m.On], at.overlaps) {
-			y += 11
-			at.y0, at.y1 = y-5, y+5
-		}
-		taken[m.On] = append(taken[m.On], at)
+		rows[m.On]++
 		s.dimension(x0, x1, y)
 		centre := point{x1 + 9, y}
 		if centre.x+6 > s.x.hi {
@@ -120,6 +114,17 @@ func (s *timingSheet) margins() {
 		}
 		balloon(s.d, centre, n+1)
 	}
+}
+
+// count is the number of margins on a row.
+func (s *timingSheet) count(on string) int {
+	n := 0
+	for _, m := range s.Margins {
+		if m.On == on {
+			n++
+		}
+	}
+	return n
 }
 
 // dimension draws a line between two short bars, as on a drawing.

@@ -27,21 +27,23 @@ type layout struct {
 	bars  []bar
 	tags  []tag
 	lines int
+	above float64 // room above the bars
 }
 
 // Heights in points: of a bar, and of the room above it.
 const (
 	barHeight = 17.0
 	barAbove  = 9.0
+	marginRow = 13.0 // more of that for each margin
 )
 
 func (l layout) height() float64 {
-	return barAbove + barHeight + 6 + float64(l.lines)*leading*small
+	return l.above + barHeight + 6 + float64(l.lines)*leading*small
 }
 
 // layRow places the bars of a row and finds room for the labels that don't fit inside.
 func (s *timingSheet) layRow(r WindowRow) layout {
-	var l layout
+	l := layout{above: s.above(r.Name)}
 	for _, w := range r.Windows {
 		bars := s.bars(w)
 		l.bars = append(l.bars, bars...)
@@ -52,6 +54,17 @@ func (s *timingSheet) layRow(r WindowRow) layout {
 	}
 	l.placeTags(s.x.lo, s.x.hi)
 	return l
+}
+
+// above is the room above the bars of a row, for the wedges of the critical path and for margins.
+func (s *timingSheet) above(row string) float64 {
+	room := barAbove
+	for _, m := range s.Margins {
+		if m.On == row {
+			room += marginRow
+		}
+	}
+	return room
 }
 
 // bars are the repeats of a window. Slack of a repeat that ended before the chart is seen at its start.
@@ -136,7 +149,7 @@ func (l *layout) meets(i int, strict bool) bool {
 
 // draw draws the row: bars, slack behind them, labels inside or below.
 func (l layout) draw(d *Drawing, row box) {
-	top := row.y0 + barAbove
+	top := row.y0 + l.above
 	for _, b := range l.bars {
 		b.drawSlack(d, top)
 	}
