@@ -17,10 +17,18 @@ type Knee struct {
 	Level float64
 	// Misfit is the largest distance of a point from the two lines, in the figure's unit.
 	Misfit float64
-	// Shows says that the slopes differ by more than chance could explain. Otherwise the curve is as good as straight.
+	// Shows says that the slopes differ by more than chance could explain, and by enough to matter. Otherwise the curve is as good
+	// as straight.
 	Shows bool
 	// From and To are who held most of the bottleneck before and after; the same where it does not change hands.
 	From, To string
+}
+
+// leastBend is the change of slope, over the whole range and as a share of the figure, below which nobody would speak of a knee.
+const leastBend = 0.001
+
+func (k *Knee) matters(x []float64) bool {
+	return math.Abs(k.Change.Mean*(x[len(x)-1]-x[0])) >= leastBend*math.Abs(k.Level)
 }
 
 // groups is how many parts the shifts are divided into for the jackknife.
@@ -46,7 +54,7 @@ func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
 	for i, target := range []*stats.Interval{&k.At, &k.Before, &k.After, &k.Change} {
 		*target = around(estimates[i], parts[i], conf)
 	}
-	k.Shows = k.Change.Assessed() && !k.Change.Contains(0)
+	k.Shows = k.Change.Assessed() && !k.Change.Contains(0) && k.matters(allX)
 	return k
 }
 

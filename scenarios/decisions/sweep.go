@@ -151,24 +151,33 @@ func (s *sweeping) at(values []Value) (*scenarios.File, error) {
 	return f, nil
 }
 
+// point adds a point of the grid to the answer.
 func (s *sweeping) point(values []Value) error {
+	p, err := s.pointAt(values)
+	if err == nil {
+		s.answer.Points = append(s.answer.Points, *p)
+	}
+	return err
+}
+
+// pointAt runs the line at a point, and keeps the figure shift by shift where the knee needs it.
+func (s *sweeping) pointAt(values []Value) (*Point, error) {
 	f, err := s.at(values)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	shifts, err := extend(s.ctx, s.lab, f, s.spec.Replications)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	forecast := shifts.Forecast()
-	holder := topHolder(forecast)
-	s.answer.Points = append(s.answer.Points, Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share})
-	if of := s.spec.Figure.Shift; of != nil && len(s.spec.Vary) == 1 {
+	if of := s.spec.Figure.Shift; of != nil && len(s.spec.Vary) == 1 && !s.answer.Fixed {
 		series := make([]float64, s.spec.Replications)
 		for i, good := range shifts.Good()[:s.spec.Replications] {
 			series[i] = of(good)
 		}
 		s.series = append(s.series, series)
 	}
-	return s.lab.Release(f)
+	forecast := shifts.Forecast()
+	holder := topHolder(forecast)
+	return &Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share}, s.lab.Release(f)
 }

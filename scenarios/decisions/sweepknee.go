@@ -22,7 +22,7 @@ func (s *sweeping) findKnee() error {
 	}
 	k.From, k.To = s.answer.holdersAround(k.At.Mean, x)
 	if s.answer.Fixed {
-		if err := s.exactKnee(k, x, y); err != nil {
+		if err := s.exactKnee(k, x); err != nil {
 			return err
 		}
 	}
@@ -62,8 +62,8 @@ func (s *Sweep) holdersAround(at float64, x []float64) (from, to string) {
 
 // exactKnee finds, for a line that leaves nothing to chance, the very value at which the bottleneck changes hands: to the
 // nanosecond for a time, to 12 digits for anything else. Of several changes it takes the one nearest to the fitted knee.
-func (s *sweeping) exactKnee(k *Knee, x, y []float64) error {
-	nearest := math.Inf(1)
+func (s *sweeping) exactKnee(k *Knee, x []float64) error {
+	nearest, fitted := math.Inf(1), k.At.Mean
 	for i := range len(x) - 1 {
 		a, b := s.answer.Points[i], s.answer.Points[i+1]
 		if a.Holder == b.Holder {
@@ -73,52 +73,45 @@ func (s *sweeping) exactKnee(k *Knee, x, y []float64) error {
 		if err != nil {
 			return err
 		}
-		if d := math.Abs(at - k.At.Mean); d < nearest {
+		if d := math.Abs(at.Values[0].Number() - fitted); d < nearest {
 			nearest = d
-			*k = kneeAt(at, x, y, s.spec.Confidence)
+			*k = kneeAt(a, *at, b, s.spec.Confidence)
 			k.From, k.To = a.Holder, b.Holder
+			k.Shows = k.Change.Mean != 0 && k.matters(x)
 		}
 	}
 	return nil
 }
 
-// handover is the last value between two points at which the holder is still that of the first.
-func (s *sweeping) handover(a, b Point) (float64, error) {
+// handover is the last point between two at which the holder is still that of the first.
+func (s *sweeping) handover(a, b Point) (*Point, error) {
 	low, high := a.Values[0], b.Values[0]
 	whole := isWhole(s.file, s.spec.Vary[0].Path, low)
 	for {
 		middle, ok, err := between(low, high, whole)
 		if err != nil || !ok {
-			return low.Number(), err
+			return &a, err
 		}
-		holder, err := s.holderAt(middle)
+		p, err := s.pointAt([]Value{middle})
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
-		if holder == a.Holder {
-			low = middle
+		if p.Holder == a.Holder {
+			low, a = middle, *p
 		} else {
 			high = middle
 		}
 	}
 }
 
-func (s *sweeping) holderAt(v Value) (string, error) {
-	f, err := s.at([]Value{v})
-	if err != nil {
-		return "", err
-	}
-	shifts, err := extend(s.ctx, s.lab, f, 1)
-	if err != nil {
-		return "", err
-	}
-	return topHolder(shifts.Forecast()).name, s.lab.Release(f)
-}
-
-// kneeAt fits the two lines that meet at a known place.
-func kneeAt(at float64, x, y []float64, conf float64) Knee {
-	h := fitHingeAt(x, y, at)
+// kneeAt is the knee at a known point between two others.
+func kneeAt(before, at, after Point, conf float64) Knee {
 	exactly := func(v float64) stats.Interval { return stats.MeanInterval([]float64{v, v}, conf) }
-	return Knee{At: exactly(at), Before: exactly(h.before), After: exactly(h.after), Change: exactly(h.after - h.before),
-		Level: h.level, Misfit: misfit(h, x, y), Shows: h.before != h.after}
+	x := func(p Point) float64 { return p.Values[0].Number() }
+	rise := (at.Figure.Mean - before.Figure.Mean) / (x(at) - x(before))
+	if x(at) == x(before) {
+		rise = 0
+	}
+	fall := (after.Figure.Mean - at.Figure.Mean) / (x(after) - x(at))
+	return Knee{At: exactly(x(at)), Before: exactly(rise), After: exactly(fall), Change: exactly(fall - rise), Level: at.Figure.Mean}
 }
