@@ -89,7 +89,7 @@ func commonDecimals(s *decisions.Sweep) int {
 func gridSection(s *decisions.Sweep, style Style) section {
 	_, unit := figureScale(s.Figure)
 	rows, columns := s.Vary[0].Values, s.Vary[1].Values
-	across, down := shown(len(columns), style.columns()/14), shown(len(rows), 21)
+	across, down := shown(len(columns), style.columns()/9-1), shown(len(rows), 21)
 	t := &table{columns: []column{right(s.Vary[0].Path)}}
 	for _, j := range across {
 		t.columns = append(t.columns, right(columns[j].String()))

@@ -15,7 +15,7 @@ type Knee struct {
 	Before, After, Change stats.Interval
 	// Level is the figure at the knee.
 	Level float64
-	// Misfit is the largest distance of a point from the two lines, in the figure's unit.
+	// Misfit is the largest distance of a point near the knee from the two lines, in the figure's unit.
 	Misfit float64
 	// Shows says that the slopes differ by more than chance could explain, and by enough to matter. Otherwise the curve is as good
 	// as straight.
@@ -41,11 +41,11 @@ func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
 	if len(x) < leastPoints {
 		return nil
 	}
-	allX, allY := x, y
+	allX := x
 	from, to := window(fitHinge(x, y).at, x)
 	x, y = x[from:to], y[from:to]
 	whole := fitHinge(x, y)
-	k := &Knee{Level: whole.level, Misfit: misfit(whole, allX, allY)}
+	k := &Knee{Level: whole.level, Misfit: misfit(whole, x, y)}
 	estimates := []float64{whole.at, whole.before, whole.after, whole.after - whole.before}
 	parts := [][]float64{nil, nil, nil, nil}
 	if series != nil {
@@ -58,10 +58,10 @@ func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
 	return k
 }
 
-// window picks the points about a first estimate of the knee, four on either side. The lines are fitted to these alone, because
+// window picks the points about a first estimate of the knee, three on either side. The lines are fitted to these alone, because
 // the branches of a real curve are bent: output goes with the inverse of a cycle time.
 func window(at float64, x []float64) (from, to int) {
-	const each = 4
+	const each = 3
 	right := 0
 	for right < len(x) && x[right] <= at {
 		right++

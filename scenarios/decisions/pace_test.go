@@ -87,10 +87,10 @@ func checkPowerLaw(t *testing.T, v0, p0, power, clear, optimum, output float64) 
 		v := math.Round(optimum*60*share*10) / 10
 		settings, factors = append(settings, v), append(factors, math.Pow(v/60/v0, power))
 	}
-	f := oneMachine(t, "24 h", settings[0], fmt.Sprintf("    stops: [{cause: jam, chance: %.9g %%, clear: %g min, attendant: false, by_setting: %s}]\n",
+	f := oneMachine(t, "16 h", settings[0], fmt.Sprintf("    stops: [{cause: jam, chance: %.9g %%, clear: %g min, attendant: false, by_setting: %s}]\n",
 		100*p0, clear, table(settings, factors)))
 	var some []float64 // the law is so flat about its peak that neighbours can't be told apart
-	for i := 0; i < len(settings); i += 3 {
+	for i := 0; i < len(settings); i += 4 {
 		some = append(some, settings[i])
 	}
 	a := pace(t, f, 1, decisions.PaceSpec{List: some, Replications: 100})
