@@ -11,6 +11,7 @@ type Crew struct {
 	calls      []*Call
 	idle       []*attendant
 	all        []*attendant
+	coming     int // attendants who were woken or hired and have yet to look for a call
 }
 
 // Call is one piece of work for the crew.
@@ -34,7 +35,7 @@ func NewCrew(c *Calendar, attendants int) *Crew {
 
 // Open lets the attendants begin, all idle.
 func (w *Crew) Open() {
-	w.calls, w.idle, w.all = w.calls[:0], w.idle[:0], w.all[:0]
+	w.calls, w.idle, w.all, w.coming = w.calls[:0], w.idle[:0], w.all[:0], 0
 	for range w.Attendants {
 		w.hire()
 	}
@@ -43,13 +44,16 @@ func (w *Crew) Open() {
 // Call puts a call to the crew.
 func (w *Crew) Call(call *Call) {
 	w.calls = append(w.calls, call)
-	if len(w.idle) == 0 && w.Attendants == 0 {
-		w.hire()
-	}
-	if n := len(w.idle); n > 0 {
+	n := len(w.idle)
+	switch {
+	case w.coming >= len(w.calls): // enough are on their way
+	case n > 0:
 		a := w.idle[n-1]
 		w.idle = w.idle[:n-1]
+		w.coming++
 		a.Wake()
+	case w.Attendants == 0:
+		w.hire()
 	}
 }
 
@@ -67,11 +71,14 @@ func (w *Crew) Busy() time.Duration {
 
 func (w *Crew) hire() {
 	a := &attendant{since: never}
+	w.coming++
 	a.Process = w.calendar.Start("attendant", func(p *Process) {
+		w.coming--
 		for {
 			if len(w.calls) == 0 {
 				w.idle = append(w.idle, a)
 				p.Park()
+				w.coming--
 				continue
 			}
 			a.answer(w.next())
