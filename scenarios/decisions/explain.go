@@ -1,0 +1,168 @@
+package decisions
+
+import (
+	"context"
+	"math"
+
+	"dwellcast/scenarios"
+	"dwellcast/sim/stats"
+	"dwellcast/stations"
+)
+
+// ExplainSpec says how an explanation is made.
+type ExplainSpec struct {
+	// Replications is how many shifts of each line are run, at least 2; 0 takes up to 200, fewer of a slow line.
+	Replications int
+	// Step is how much faster, and slower, something is made to find its elasticity; 0 takes 1 %.
+	Step float64
+	// Confidence of the intervals; 0 means 0.95.
+	Confidence float64
+	// Progress, if set, is told how many of how many lines are done.
+	Progress func(done, total int)
+}
+
+// Explanation says what limits a line, by what would change if something were otherwise: the same shifts, in pairs.
+type Explanation struct {
+	Title        string
+	Seed         uint64
+	Replications int
+	Confidence   float64
+	Step         float64
+	// Base is the forecast that all else is held against.
+	Base *scenarios.Forecast
+	// Worths are the loss causes, by what their absence would bring, the largest first.
+	Worths []Worth
+	// Together is what the absence of all of them would bring, and Interaction what of it no single cause brings.
+	Together, Interaction stats.Interval
+	// Elasticities are in the order of the line, the setting first.
+	Elasticities []Elasticity
+	// Sum of the elasticities, and Shift: that of output to the length of the shift and all that is planned in it. When all goes
+	// one percent faster, that is as if the shift were one percent longer, so the two agree; in a long run both are 1.
+	Sum, Shift stats.Interval
+	// ByPeriods and BySpeed are who limits the line by the active-period share and by elasticity; empty where none shows.
+	ByPeriods, BySpeed string
+	// Agreement compares them.
+	Agreement Agreement
+	// Ahead is the elasticity of BySpeed less that of ByPeriods, where they differ.
+	Ahead    stats.Interval
+	Warnings []scenarios.Warning
+}
+
+// Agreement says whether two ways to name the bottleneck agree.
+type Agreement int
+
+// The ways in which they may agree.
+const (
+	Agree     Agreement = iota
+	Undecided           // they differ, but the elasticities of the two are not told apart
+	Disagree            // they differ, and the elasticities too
+)
+
+// explaining is an explanation under way.
+type explaining struct {
+	ctx         context.Context
+	lab         *scenarios.Lab
+	file        *scenarios.File
+	spec        ExplainSpec
+	base        []float64
+	done, total int
+}
+
+// Explain makes the same shifts of the line without each cause of loss in turn, and with each thing that takes time a little
+// faster and a little slower.
+func Explain(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed uint64, spec ExplainSpec) (*Explanation, error) {
+	f = f.Shiftwise()
+	spec = spec.withDefaults(f)
+	e := &explaining{ctx: ctx, lab: lab, file: f, spec: spec}
+	speeds := speedsOf(f.Line)
+	e.total = 3 + 2*len(speeds)
+	unchanged := func(*stations.Line) {}
+	var err error
+	if e.base, err = e.good("unchanged", unchanged); err != nil {
+		return nil, err
+	}
+	shifts, err := lab.Variant(f, "unchanged", unchanged)
+	if err != nil {
+		return nil, err
+	}
+	base := shifts.Forecast()
+	out := &Explanation{Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Step: spec.Step,
+		Base: base, Warnings: f.Warnings}
+	if err := e.worths(out, removalsOf(f.Line, base)); err != nil {
+		return nil, err
+	}
+	return out, e.elasticities(out, speeds)
+}
+
+func (s ExplainSpec) withDefaults(f *scenarios.File) ExplainSpec {
+	if s.Replications <= 0 {
+		s.Replications = min(scenarios.DefaultReplications(f.Line), 200)
+	}
+	s.Replications = max(s.Replications, 2)
+	if s.Step == 0 {
+		s.Step = 0.01
+	}
+	if s.Confidence == 0 {
+		s.Confidence = 0.95
+	}
+	return s
+}
+
+// good runs the line with a change, and returns the good cartons of each shift.
+func (e *explaining) good(tag string, change func(*stations.Line)) ([]float64, error) {
+	shifts, err := e.lab.Variant(e.file, tag, change)
+	if err != nil {
+		return nil, err
+	}
+	interrupted, err := shifts.Extend(e.ctx, e.spec.Replications)
+	switch {
+	case err != nil:
+		return nil, err
+	case interrupted:
+		return nil, ErrInterrupted
+	}
+	e.done++
+	if e.spec.Progress != nil {
+		e.spec.Progress(e.done, max(e.done, e.total))
+	}
+	return shifts.Good(), nil
+}
+
+// meanOf is the mean of a series that is not empty.
+func meanOf(x []float64) float64 {
+	var m stats.Moments
+	for _, v := range x {
+		m.Add(v)
+	}
+	return m.Mean()
+}
+
+// aroundResiduals is the interval of an estimate whose error is the mean of residuals about 0 (the delta method).
+func aroundResiduals(estimate float64, residuals []float64, conf float64) stats.Interval {
+	iv := stats.MeanInterval(residuals, conf)
+	half := iv.HalfWidth()
+	return stats.Interval{Mean: estimate, Low: estimate - half, High: estimate + half, N: len(residuals), Confidence: conf}
+}
+
+func differences(a, b []float64) []float64 {
+	d := make([]float64, len(a))
+	for i := range a {
+		d[i] = a[i] - b[i]
+	}
+	return d
+}
+
+// logRatio is the elasticity to a speed that was made 1+step times faster and slower: the change of the logarithm of output over
+// that of speed, and what each shift adds to its error.
+func logRatio(faster, slower []float64, step float64) (estimate float64, residuals []float64) {
+	f, s := meanOf(faster), meanOf(slower)
+	if f <= 0 || s <= 0 {
+		return math.NaN(), nil
+	}
+	span := 2 * math.Log1p(step)
+	residuals = make([]float64, len(faster))
+	for i := range faster {
+		residuals[i] = (faster[i]/f - slower[i]/s) / span
+	}
+	return math.Log(f/s) / span, residuals
+}
