@@ -38,7 +38,7 @@ func (a Axis) span(low, high float64) (from, to float64) {
 	if a.Zero {
 		low, high = min(low, 0), max(high, 0)
 	}
-	if high-low <= 1e-12*max(math.Abs(low), math.Abs(high)) {
+	if !apart(low, high) {
 		pad := max(0.05*math.Abs(low), 1e-9)
 		if low == 0 {
 			pad = 1
@@ -60,10 +60,25 @@ func (a Axis) rounded(low, high float64, n int) (from, to float64) {
 
 // check refuses a range that can't be drawn.
 func (a Axis) check(which string) error {
-	if math.IsNaN(a.From+a.To) || math.IsInf(a.From, 0) || math.IsInf(a.To, 0) || a.From > a.To || a.From == a.To && a.From != 0 {
-		return fmt.Errorf("%s axis runs from %g to %g; the first must be below the second", which, a.From, a.To)
+	if a.From == 0 && a.To == 0 || apart(a.From, a.To) {
+		return nil
 	}
-	return nil
+	return fmt.Errorf("%s axis runs from %g to %g; the first must be below the second", which, a.From, a.To)
+}
+
+// apart says whether two finite values rise by enough to be drawn at different places.
+func apart(low, high float64) bool {
+	return finite(low, high) && high-low > 1e-12*max(math.Abs(low), math.Abs(high))
+}
+
+// finite says whether all values are numbers of finite size.
+func finite(values ...float64) bool {
+	for _, v := range values {
+		if math.IsNaN(v) || math.Abs(v) > 1e300 {
+			return false
+		}
+	}
+	return true
 }
 
 // axisTicks are the numbers along an axis.

@@ -20,12 +20,11 @@ func (d *Drawing) Texts() []Text {
 
 // Internals that the tests look at.
 var (
-	TextWidth  = textWidth
-	Step       = step
-	Ticks      = ticks
-	Brief      = brief
-	Slackness  = slack
-	RoundLevel = roundLevels
+	TextWidth = textWidth
+	Step      = step
+	Ticks     = ticks
+	Brief     = brief
+	Slackness = slack
 )
 
 // Contour gives the contour lines of a grid.

@@ -54,7 +54,7 @@ func (g Grid) check() (low, high float64, err error) {
 		return 0, 0, fmt.Errorf("grid of %d by %d points has %d rows of values; it needs two points each way and a row for each y",
 			len(g.XS), len(g.YS), len(g.Values))
 	}
-	if !slices.IsSorted(g.XS) || !slices.IsSorted(g.YS) || !slices.IsSorted(g.Levels) || len(g.Levels) >= heats {
+	if !rise(g.XS) || !rise(g.YS) || !rise(g.Levels) || len(g.Levels) >= heats {
 		return 0, 0, fmt.Errorf("the points of a grid and its levels, at most %d, must rise", heats-1)
 	}
 	low, high = math.Inf(1), math.Inf(-1)
@@ -68,15 +68,30 @@ func (g Grid) check() (low, high float64, err error) {
 			}
 		}
 	}
-	if math.IsInf(low, 0) || math.IsInf(high, 0) {
+	for _, n := range g.Notes {
+		if !finite(n.X, n.Y) {
+			return 0, 0, fmt.Errorf("note %q at %g, %g; both must be finite", n.Text, n.X, n.Y)
+		}
+	}
+	if !finite(low, high) {
 		return 0, 0, fmt.Errorf("grid %q has no finite values to draw", g.Caption.Title)
 	}
 	return low, high, nil
 }
 
+// rise says whether each value is well above the one before.
+func rise(values []float64) bool {
+	for i := 1; i < len(values); i++ {
+		if !apart(values[i-1], values[i]) {
+			return false
+		}
+	}
+	return true
+}
+
 // roundLevels are the round numbers strictly inside a range, eight at most.
 func roundLevels(low, high float64) []float64 {
-	if high <= low {
+	if !apart(low, high) {
 		return nil
 	}
 	s := step(high-low, heats-2)

@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Line is a chart of one or several quantities over another one, with their uncertainty.
@@ -20,7 +21,7 @@ type Line struct {
 	Width, Height float64
 }
 
-// Series is one curve. A NaN in Y is a gap.
+// Series is one curve. A value of Y that is not finite is a gap.
 type Series struct {
 	// Name stands beside the curve or in the legend.
 	Name string
@@ -86,6 +87,19 @@ func (l Line) check() error {
 		if len(s.Low) > 0 && l.Band == "" {
 			return fmt.Errorf("series %q has a band; say in Band what it is", s.Name)
 		}
+		if !finite(s.X...) || !slices.IsSorted(s.X) {
+			return fmt.Errorf("the x values of series %q must be finite and rise", s.Name)
+		}
+	}
+	for _, r := range l.References {
+		if !finite(r.At) {
+			return fmt.Errorf("reference %q at %g; it must be finite", r.Label, r.At)
+		}
+	}
+	for _, n := range l.Notes {
+		if !finite(n.X, n.Y) {
+			return fmt.Errorf("note %q at %g, %g; both must be finite", n.Text, n.X, n.Y)
+		}
 	}
 	if err := l.X.check("x"); err != nil {
 		return err
@@ -113,7 +127,7 @@ func (l Line) ranges(height float64) (xs, ys [2]float64) {
 func (l Line) extent(of func(Series) [][]float64, vertical bool) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	take := func(v float64) {
-		if !math.IsNaN(v) && !math.IsInf(v, 0) {
+		if finite(v) {
 			low, high = min(low, v), max(high, v)
 		}
 	}

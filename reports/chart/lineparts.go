@@ -1,13 +1,11 @@
 package chart
 
-import "math"
-
 // runs cuts a series at its gaps.
 func (s Series) runs(f frame) [][]point {
 	var out [][]point
 	var run []point
 	for i, x := range s.X {
-		if math.IsNaN(s.Y[i]) || math.IsInf(s.Y[i], 0) {
+		if !finite(s.Y[i]) {
 			if len(run) > 0 {
 				out = append(out, run)
 			}
@@ -33,7 +31,7 @@ func (l Line) bands(d *Drawing, f frame) {
 			lower, upper = nil, nil
 		}
 		for i := range s.Low {
-			if math.IsNaN(s.Low[i]) || math.IsNaN(s.High[i]) {
+			if !finite(s.Low[i], s.High[i]) {
 				closeBand()
 				continue
 			}

@@ -2,7 +2,6 @@ package chart
 
 import (
 	"fmt"
-	"math"
 	"time"
 )
 
@@ -185,12 +184,15 @@ func (c Curve) check() error {
 		if !(v >= 0 && v <= 360) || i > 0 && v < c.Degrees[i-1] {
 			return fmt.Errorf("axis %q: degrees must rise from 0 to 360; number %d is %g", c.Name, i+1, v)
 		}
-		if math.IsNaN(c.Position[i]) || math.IsInf(c.Position[i], 0) {
+		if !finite(c.Position[i]) {
 			return fmt.Errorf("axis %q: displacement at %g degrees is not finite", c.Name, v)
 		}
 	}
+	if !finite(c.Stroke) || c.Stroke < 0 {
+		return fmt.Errorf("axis %q has a stroke of %g; it must be 0 or more", c.Name, c.Stroke)
+	}
 	for i, v := range c.Velocity {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
+		if !finite(v) {
 			return fmt.Errorf("axis %q: velocity at %g degrees is not finite", c.Name, c.Degrees[i])
 		}
 	}

@@ -79,9 +79,12 @@ func (t Tornado) check() error {
 		return fmt.Errorf("tornado %q has no inputs", t.Caption.Title)
 	}
 	for _, s := range t.Swings {
-		if sum := s.Low + s.High + t.Base; math.IsNaN(sum) || math.IsInf(sum, 0) {
+		if !finite(s.Low, s.High, t.Base) {
 			return fmt.Errorf("input %q moves the output from %g to %g; both must be finite", s.Name, s.Low, s.High)
 		}
+	}
+	if t.Target != nil && !finite(t.Target.At) {
+		return fmt.Errorf("target %q at %g; it must be finite", t.Target.Label, t.Target.At)
 	}
 	return nil
 }

@@ -73,7 +73,7 @@ func (w Waterfall) check() error {
 	for _, l := range w.Losses {
 		sum -= l.Value
 	}
-	if math.IsNaN(sum+w.Good) || math.IsInf(sum, 0) || math.IsInf(w.Good, 0) {
+	if !finite(sum, w.Good, w.Ideal) {
 		return fmt.Errorf("loss sheet %q has figures that are not finite", w.Caption.Title)
 	}
 	if math.Abs(sum-w.Good) > 1e-6*max(math.Abs(w.Ideal), 1) {
@@ -94,8 +94,8 @@ func (w Waterfall) levels() []float64 {
 // top is the end of the axis.
 func (w Waterfall) top() float64 {
 	top := max(slices.Max(w.levels()), 0)
-	if low := slices.Min(w.levels()); top <= low || top == 0 {
-		return low + 1
+	if low := slices.Min(w.levels()); !apart(min(low, 0), top) {
+		return min(low, 0) + 1
 	}
 	return top
 }
@@ -103,7 +103,7 @@ func (w Waterfall) top() float64 {
 // axisStart is zero, or a round figure below the last bar where the losses would else be too small to see.
 func (w Waterfall) axisStart() float64 {
 	low, high := slices.Min(w.levels()), slices.Max(w.levels())
-	if w.Whole || low < 0.6*high || high <= low {
+	if w.Whole || low < 0.6*high || high-low <= 1e-6*high {
 		return min(low, 0)
 	}
 	s := step(high-low, 4)
@@ -125,7 +125,7 @@ func (w Waterfall) lossWords(l Loss) string {
 	if l.Value < 0 {
 		words = "+" + words
 	}
-	if w.Ideal > 0 {
+	if math.Abs(l.Value) <= w.Ideal {
 		words += " (" + percent(math.Abs(l.Value)/w.Ideal) + ")"
 	}
 	return words
