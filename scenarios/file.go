@@ -24,6 +24,8 @@ type File struct {
 	Steady *SteadySpec
 	// Travels say how each of the line's conveyors moves, in the order of Line.Conveyors.
 	Travels []Travel
+	// Mechanics is how the line moves, as far as the file says.
+	Mechanics Mechanics
 	// Document is what was read, the overrides applied.
 	Document *document.Node
 	// Assumptions are the quantities that carry a source or a range.

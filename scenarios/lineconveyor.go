@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"dwellcast/scenarios/document"
@@ -63,7 +64,7 @@ func (r *lineReader) refuseOwn(d *draft) {
 
 // layConveyor puts the stations of a section on a conveyor.
 func (r *lineReader) layConveyor(n *document.Node, section []*draft, onward bool) {
-	conveyor, travel := r.readConveyor(n)
+	conveyor, travel, moves := r.readConveyor(n)
 	switch {
 	case !onward:
 		conveyor.RunOut = 0 // cartons leave the line at the last station
@@ -78,16 +79,18 @@ func (r *lineReader) layConveyor(n *document.Node, section []*draft, onward bool
 	}
 	r.line.Conveyors = append(r.line.Conveyors, conveyor)
 	r.file.Travels = append(r.file.Travels, travel)
+	r.file.Mechanics.Conveyors = append(r.file.Mechanics.Conveyors, moves)
 }
 
-// readConveyor reads the times of an indexing conveyor. How it is driven (its master, its motor) is not asked for here.
-func (r *lineReader) readConveyor(n *document.Node) (stations.Conveyor, Travel) {
+// readConveyor reads an indexing conveyor: its times, its travel, and how it is driven.
+func (r *lineReader) readConveyor(n *document.Node) (stations.Conveyor, Travel, ConveyorMotion) {
 	f := n.Map(&r.p)
 	var c stations.Conveyor
 	var travel Travel
 	travel.Pitch = f.Take("pitch").Length(&r.p, document.Limit{Above: "0 m"}, document.Limit{Max: "5 m"})
 	revolution := f.Take("revolution")
-	c.Revolution = r.readRevolution(revolution)
+	turn, share := r.readRevolution(revolution)
+	c.Revolution = turn
 	c.Index = r.readIndex(f.Require("index", "0.6 s"), revolution, c.Revolution, &travel)
 	if release := f.Take("release"); release.OneOf(&r.p, "when clear", "at cam zero") == "at cam zero" {
 		c.Release = stations.AtCamZero
@@ -97,19 +100,48 @@ func (r *lineReader) readConveyor(n *document.Node) (stations.Conveyor, Travel) 
 	}
 	c.RunOut = f.Take("run_out").Count(&r.p, document.Limit{Max: fmt.Sprint(mostPitches)})
 	c.RunsEmpty = f.Take("runs_empty").Bool(&r.p)
+	moves := r.readConveyorMotion(f, c, travel, share)
 	f.Done()
-	return c, travel
+	return c, travel, moves
 }
 
-// readRevolution reads the time of a master's turn, or the word pace for the pace period of the setting.
-func (r *lineReader) readRevolution(n *document.Node) time.Duration {
-	if n == nil || n.Raw() != "pace" {
-		return n.PositiveDuration(&r.p, document.Limit{Min: "10 ms"}, document.Limit{Max: "10 min"})
+// readRevolution reads the time of a master's turn: a time, the word pace for the pace period of the setting, or a share of it,
+// which is then more than 0.
+func (r *lineReader) readRevolution(n *document.Node) (turn time.Duration, share float64) {
+	if n == nil || !strings.HasSuffix(n.Raw(), "pace") {
+		return n.PositiveDuration(&r.p, document.Limit{Min: "10 ms"}, document.Limit{Max: "10 min"}), 0
+	}
+	share = 1
+	if n.Raw() != "pace" {
+		share = r.readShareOfPace(n)
 	}
 	if r.line.Setting == 0 && !r.groundless {
 		r.p.Add(n, "needs a setting to take its pace from", "add setting: 1450 cartons/h, or write revolution: 2 s")
 	}
-	return r.line.Pace()
+	return time.Duration(float64(share*float64(r.line.Pace())) + 0.5), share
+}
+
+// readShareOfPace reads "80 % of pace" or "0.8 of pace".
+func (r *lineReader) readShareOfPace(n *document.Node) float64 {
+	const hint = "write revolution: pace, 80 % of pace, or a time such as 2 s"
+	words, ok := strings.CutSuffix(n.Raw(), " of pace")
+	if !ok {
+		r.p.Add(n, "is neither a time nor a share of the pace", hint)
+		return 1
+	}
+	if _, err := quantity.Number(words); err == nil {
+		words += " fraction"
+	}
+	q, err := quantity.ParseAs(words, quantity.Ratio)
+	if err != nil {
+		r.p.Add(n, "is neither a time nor a share of the pace", hint)
+		return 1
+	}
+	if share, _ := q.Ratio(); share >= 0.05 && share <= 1 {
+		return share
+	}
+	r.p.Add(n, "is no share from 5 % to 100 %", "a revolution can't outlast the pace period, nor end at once")
+	return 1
 }
 
 // readIndex reads the moving part of a cycle: a time, or an arc of the master's revolution.

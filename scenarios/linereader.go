@@ -25,6 +25,8 @@ type lineReader struct {
 	line   *stations.Line
 	list   *document.Node // of stations
 	drafts []*draft
+	// liquid and freeboard are where these were written; nil where they were not.
+	liquid, freeboard *document.Node
 	// groundless says that the setting was given but could not be read, so that what rests on it is not complained of too.
 	groundless bool
 }
@@ -43,7 +45,10 @@ func (r *lineReader) read(root *document.Node) {
 	}
 	r.readShift(f.Take("shift"), f.Take("run"))
 	r.readCrew(f.Take("crew"))
+	r.readCarton(f.Take("carton"))
+	r.readLiquid(f.Take("liquid"))
 	r.readStations(f)
+	r.completeLiquid()
 	r.readTarget(f.Take("target"))
 	f.Done()
 	r.checkLine(root)

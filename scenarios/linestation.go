@@ -16,9 +16,11 @@ func (r *lineReader) readStation(d *draft) {
 		return
 	}
 	r.readUnits(d)
+	r.readMotion(d)
 	r.readAct(d)
 	d.Miss = r.readMiss(d.fields.Take("miss"))
 	d.Reject = r.chance(d.fields.Take("reject"))
+	r.readRejectByMargin(d)
 	d.Ejects = d.fields.Take("ejects").Bool(&r.p)
 	if limit := d.fields.Take("stand_limit"); limit != nil {
 		d.StandLimit = limit.PositiveDuration(&r.p, document.Limit{Max: "24 h", Hint: "leave stand_limit out where a carton may stand for ever"})
@@ -33,18 +35,25 @@ func (r *lineReader) readStation(d *draft) {
 
 // kindKeys are the keys that only some kinds of station have.
 var kindKeys = map[string][]stations.Kind{
-	"bottom_seal": {stations.Erect},
-	"turns":       {stations.Erect},
-	"blanks":      {stations.Erect},
-	"fill":        {stations.Fill},
-	"lag":         {stations.Seal},
-	"close":       {stations.Seal},
-	"dwell":       {stations.Seal},
-	"open":        {stations.Seal},
-	"away":        {stations.Offload},
-	"pallet":      {stations.Offload, stations.Machine},
-	"steps":       {stations.Machine},
-	"cycle":       {stations.Erect, stations.Fill, stations.Offload, stations.Machine},
+	"bottom_seal":      {stations.Erect},
+	"turns":            {stations.Erect},
+	"blanks":           {stations.Erect},
+	"drop":             {stations.Erect},
+	"fill":             {stations.Fill},
+	"dosing":           {stations.Fill},
+	"lag":              {stations.Seal},
+	"close":            {stations.Seal},
+	"dwell":            {stations.Seal},
+	"open":             {stations.Seal},
+	"jaws":             {stations.Seal},
+	"heat":             {stations.Seal},
+	"glue":             {stations.Seal},
+	"away":             {stations.Offload},
+	"moves":            {stations.Offload},
+	"pallet":           {stations.Offload, stations.Machine},
+	"steps":            {stations.Machine},
+	"reject_by_margin": {stations.Seal},
+	"cycle":            {stations.Erect, stations.Fill, stations.Offload, stations.Machine},
 }
 
 // refuseKeysOfOthers reports keys that belong to another kind of station.
@@ -106,7 +115,7 @@ func (r *lineReader) readAct(d *draft) {
 const defaultTurns = 3
 
 func (r *lineReader) readErect(d *draft) {
-	d.Parts = r.actOf(d, "bottom_seal", "bottom seal", "0.85 s")
+	d.Parts = r.erectTimes(d, r.actOf(d, "bottom_seal", "bottom seal", "0.85 s"))
 	turns := d.fields.Take("turns")
 	count := turns.Count(&r.p, document.Limit{Max: "20"})
 	switch {
@@ -125,7 +134,7 @@ func (r *lineReader) readFill(d *draft) {
 	if d.onConveyor() && !d.fields.Has("fill") && !d.fields.Has("cycle") {
 		if c := r.line.Conveyors[d.Feed.Conveyor]; c.Revolution > c.Index {
 			d.ActsEmpty = true
-			d.Parts = []stations.Part{fixedPart("fill", c.Revolution-c.Index)}
+			d.Parts = r.fillTimes(d, c)
 			return
 		}
 		if r.groundless {
@@ -139,21 +148,21 @@ func (r *lineReader) readSeal(d *draft) {
 	if lag := d.fields.Take("lag"); lag != nil {
 		d.Parts = append(d.Parts, stations.Part{Name: "lag", Time: r.time(lag, upTo(10*time.Second))})
 	}
-	minute := actUpTo(time.Minute)
-	d.Parts = append(d.Parts,
-		stations.Part{Name: "close", Time: r.time(d.fields.Require("close", "0.28 s"), minute)},
-		stations.Part{Name: "dwell", Time: r.time(d.fields.Require("dwell", "0.95 s"), minute.aboveZero())},
-		stations.Part{Name: "open", Time: r.time(d.fields.Require("open", "0.28 s"), minute)})
+	d.Parts = append(d.Parts, r.sealTimes(d)...)
 }
 
 func (r *lineReader) readOffload(d *draft) {
-	d.Parts = []stations.Part{{Name: "cycle", Time: r.time(d.fields.Require("cycle", "2.1 s"), actUpTo(time.Hour))}}
+	d.Parts = r.offloadTimes(d)
 	n := d.fields.Take("away")
 	if n == nil {
 		return
 	}
 	d.Away = n.PositiveDuration(&r.p)
-	switch cycle := d.Parts[0].Time.Mean(); {
+	var cycle time.Duration
+	for _, part := range d.Parts {
+		cycle += part.Time.Mean()
+	}
+	switch {
 	case !d.onConveyor():
 		r.p.Add(n.Assumed(&r.p), "is when the gripper clears the conveyor, but the station stands on none", "take it out")
 	case cycle > 0 && d.Away > cycle:

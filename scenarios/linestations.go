@@ -7,6 +7,7 @@ import (
 
 	"dwellcast/scenarios/document"
 	"dwellcast/stations"
+	"dwellcast/stations/motion"
 )
 
 // draft is a station while it is read.
@@ -22,6 +23,9 @@ type draft struct {
 	own *document.Node
 	// buffer is where the capacity was written.
 	buffer *document.Node
+	// motion is how the station moves, and margin what a derived dwell has above the least one.
+	motion StationMotion
+	margin motion.Seconds
 }
 
 // readStations reads the stations in flow order, then the conveyors that they stand on, then what each does.
@@ -43,6 +47,7 @@ func (r *lineReader) readStations(f *document.Fields) {
 	for _, d := range r.drafts {
 		r.readStation(d)
 		r.line.Stations = append(r.line.Stations, d.Station)
+		r.file.Mechanics.Stations = append(r.file.Mechanics.Stations, d.motion)
 	}
 	r.checkNames()
 }

@@ -1,0 +1,28 @@
+package scenarios
+
+import (
+	"math"
+	"strconv"
+
+	"dwellcast/scenarios/document"
+	"dwellcast/scenarios/quantity"
+)
+
+// readAlong reads a speed, an acceleration or a jerk of something that moves along, above 0, in m/s, m/s2 or m/s3.
+func (r *lineReader) readAlong(n *document.Node, unit string) float64 {
+	want := map[string]quantity.Dimension{"m/s": quantity.Speed, "m/s2": quantity.Acceleration, "m/s3": quantity.Jerk}[unit]
+	return n.Measure(&r.p, want, unit, document.Limit{Above: "0 " + unit})
+}
+
+// readTurning reads the angular speed, rad/s, or the angular acceleration, rad/s2, of something that turns, above 0.
+func (r *lineReader) readTurning(n *document.Node, acceleration bool) float64 {
+	if acceleration {
+		return n.Measure(&r.p, quantity.AngularAcceleration, "deg/s2", document.Limit{Above: "0 deg/s2"}) * math.Pi / 180
+	}
+	return n.Measure(&r.p, quantity.AngularSpeed, "deg/s", document.Limit{Above: "0 deg/s"}) * math.Pi / 180
+}
+
+// quantityText is a number to four digits with its unit.
+func quantityText(x float64, unit string) string {
+	return strconv.FormatFloat(x, 'g', 4, 64) + " " + unit
+}

@@ -1,0 +1,166 @@
+package scenarios
+
+import (
+	"cmp"
+	"slices"
+
+	"dwellcast/stations/motion"
+)
+
+// SpeedCeiling is the highest setting that all limits allow, and what each of them allows.
+type SpeedCeiling struct {
+	// Setting is 0 where no setting is allowed at all.
+	Setting motion.CartonsPerHour
+	// Limits, the one that allows least first.
+	Limits []LimitFinding
+	// From and To are the settings between which forbidden bands were looked for; both 0 where no limit has any.
+	From, To motion.CartonsPerHour
+}
+
+// LimitFinding is what one limit allows.
+type LimitFinding struct {
+	SpeedLimit
+	// Highest setting that it allows, bands within left aside; Binds is false where it allows any.
+	Highest motion.Highest
+	// Bands of settings that it forbids, ascending.
+	Bands []motion.Band
+	// Now is its margin at the file's setting, in its unit.
+	Now float64
+	// Err says that not even the lowest setting is allowed.
+	Err error
+}
+
+// Binding is the limit that sets the ceiling: the lowest, or the one whose band the lowest falls into. It is nil where nothing
+// binds.
+func (c *SpeedCeiling) Binding() *LimitFinding {
+	for i := range c.Limits {
+		for _, b := range c.Limits[i].Bands {
+			if d := b.From - c.Setting; c.Setting > 0 && d >= 0 && d <= 2*motion.SettingTolerance {
+				return &c.Limits[i]
+			}
+		}
+	}
+	if len(c.Limits) == 0 || !c.Limits[0].Highest.Binds && c.Limits[0].Err == nil {
+		return nil
+	}
+	return &c.Limits[0]
+}
+
+// Next is what would bind if the binding limit were lifted; nil where nothing would.
+func (c *SpeedCeiling) Next() *LimitFinding {
+	binding := c.Binding()
+	for i := range c.Limits {
+		if l := &c.Limits[i]; l != binding && l.Highest.Binds {
+			return l
+		}
+	}
+	return nil
+}
+
+// findSpeedCeiling ranks the limits of a file.
+func findSpeedCeiling(f *File) SpeedCeiling {
+	limits := speedLimits(f)
+	setting := motion.CartonsPerHour(f.Line.Setting)
+	c := SpeedCeiling{Setting: highestSetting}
+	for _, l := range limits {
+		if l.Dips == nil {
+			finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
+			finding.Highest, finding.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
+			c.take(finding)
+		}
+	}
+	for _, l := range limits {
+		if l.Dips != nil {
+			c.From, c.To = bandRange(setting, c.Setting)
+			c.take(bandsOf(l, setting, c.From, c.To))
+		}
+	}
+	c.belowBands()
+	slices.SortStableFunc(c.Limits, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
+	return c
+}
+
+// order puts limits that bind first, and those that allow nothing before them.
+func (l *LimitFinding) order() motion.CartonsPerHour {
+	if !l.Highest.Binds && l.Err == nil {
+		return highestSetting
+	}
+	return l.Highest.Setting
+}
+
+func (c *SpeedCeiling) take(l LimitFinding) {
+	c.Limits = append(c.Limits, l)
+	c.Setting = min(c.Setting, l.Highest.Setting)
+}
+
+// bandRange is where bands are looked for: from well below the setting to well above what all else allows. Outside of it the wave
+// is either small or out of the question.
+func bandRange(setting, ceiling motion.CartonsPerHour) (from, to motion.CartonsPerHour) {
+	if ceiling <= 0 || ceiling >= highestSetting {
+		ceiling = setting
+	}
+	return min(setting, ceiling) / 3, 1.5 * max(setting, ceiling)
+}
+
+// bandsOf finds the bands of a limit whose margin does not simply fall with the setting.
+func bandsOf(l SpeedLimit, setting, from, to motion.CartonsPerHour) LimitFinding {
+	c := motion.FindCeiling([]motion.Limit{l.Limit}, from, to)
+	found := c.Findings[0]
+	return LimitFinding{SpeedLimit: l, Highest: found.Highest, Bands: found.Bands, Now: l.Margin(setting), Err: found.Err}
+}
+
+// belowBands goes down from the setting until no band contains it.
+func (c *SpeedCeiling) belowBands() {
+	for moved := true; moved; {
+		moved = false
+		for i := range c.Limits {
+			for _, b := range c.Limits[i].Bands {
+				if b.Contains(c.Setting) {
+					c.Setting, moved = b.From-motion.SettingTolerance, true
+				}
+			}
+		}
+	}
+	if c.Setting < max(c.From, lowestSetting) {
+		c.Setting = 0
+	}
+}
+
+// Ceiling is the highest setting that the mechanics of a file allow, cartons/h, and the limit that binds there. It is not known
+// where the file describes times alone, or where nothing binds.
+func Ceiling(f *File) (setting float64, limit string, known bool) {
+	if !f.Mechanics.Described || f.Line.Setting == 0 {
+		return 0, "", false
+	}
+	c := findSpeedCeiling(f)
+	binding := c.Binding()
+	if binding == nil {
+		return 0, "", false
+	}
+	return float64(c.Setting), binding.Where + ": " + binding.Name, true
+}
+
+// BeyondCeiling are the limits that the file's setting breaks, each with its margin there: the setting is past what they allow,
+// or in a band that they forbid. A file that describes times alone has none.
+func BeyondCeiling(f *File) []LimitFinding {
+	if !f.Mechanics.Described || f.Line.Setting == 0 {
+		return nil
+	}
+	setting := motion.CartonsPerHour(f.Line.Setting)
+	var broken []LimitFinding
+	for _, l := range speedLimits(f) {
+		if !l.broken(setting) {
+			continue
+		}
+		if l.Dips != nil {
+			from, to := bandRange(setting, setting)
+			broken = append(broken, bandsOf(l, setting, from, to))
+			continue
+		}
+		finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
+		finding.Highest, finding.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
+		broken = append(broken, finding)
+	}
+	slices.SortStableFunc(broken, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
+	return broken
+}

@@ -1,0 +1,263 @@
+package scenarios
+
+import (
+	"math"
+
+	"dwellcast/stations"
+	"dwellcast/stations/motion"
+)
+
+// Kinds of limit beside those of the motion package.
+const (
+	// MasterLimit: the revolution of fixed length outlasts the pace period.
+	MasterLimit motion.LimitKind = "master"
+	// ActLimit: the act of a filler or machine whose time is given outlasts its share of the cycle.
+	ActLimit motion.LimitKind = "act"
+)
+
+// SpeedLimit is one reason why the line cannot be set faster, and the station or conveyor that it concerns.
+type SpeedLimit struct {
+	Where string
+	motion.Limit
+}
+
+// marginRounding is the violation of a margin, in its own unit, that is put down to rounding.
+const marginRounding = 1e-9
+
+// limitFinder collects the limits of a line.
+type limitFinder struct {
+	file   *File
+	limits []SpeedLimit
+}
+
+// speedLimits are all limits that the file describes, in the order of the line.
+func speedLimits(f *File) []SpeedLimit {
+	w := &limitFinder{file: f}
+	groups := f.Line.Sections()
+	for k, g := range groups {
+		if g.Conveyor < 0 {
+			if k > 0 || hasConveyor(groups) || f.Line.Setting > 0 {
+				w.alone(g.First)
+			}
+			continue
+		}
+		m := &f.Mechanics.Conveyors[g.Conveyor]
+		w.conveyor(m, g)
+		for i := g.First; i <= g.Last; i++ {
+			w.station(m, i)
+		}
+	}
+	return w.limits
+}
+
+// add takes a limit whose margin may be short by no more than rounding.
+func (w *limitFinder) add(where string, l motion.Limit) {
+	inner := l.Margin
+	l.Margin = func(setting motion.CartonsPerHour) float64 {
+		m := inner(setting)
+		if m < 0 && m > -marginRounding {
+			return 0
+		}
+		return m
+	}
+	w.limits = append(w.limits, SpeedLimit{where, l})
+}
+
+func (w *limitFinder) lift(where, lift string, l motion.Limit) {
+	l.Lift = lift
+	w.add(where, l)
+}
+
+// alone is a station that runs on its own.
+func (w *limitFinder) alone(i int) {
+	st := &w.file.Line.Stations[i]
+	if act := actOfParts(st); act > 0 {
+		w.lift(st.Name, aloneLifts[st.Kind], motion.NewCycleLimit(string(actWords[st.Kind]), limitKinds[st.Kind], st.Units, act))
+	}
+}
+
+// What limits a kind of station, and what lifts it.
+var (
+	limitKinds = map[stations.Kind]motion.LimitKind{stations.Erect: motion.ErectorLimit, stations.Fill: ActLimit,
+		stations.Seal: motion.DwellLimit, stations.Offload: motion.RobotLimit, stations.Machine: ActLimit}
+	actWords = map[stations.Kind]string{stations.Erect: "act within the cycle", stations.Fill: "fill within the cycle",
+		stations.Seal: "seal cycle within the stand", stations.Offload: "robot cycle", stations.Machine: "act within the cycle"}
+	aloneLifts = map[stations.Kind]string{stations.Erect: "a shorter act, or one erector more", stations.Fill: "a shorter fill, or one filler more",
+		stations.Seal: "a shorter dwell, faster jaws, or one sealer more", stations.Offload: "a shorter cycle, or one robot more",
+		stations.Machine: "a shorter act, or one machine more"}
+	standLifts = map[stations.Kind]string{stations.Erect: "a shorter bottom seal, an earlier drop, or a shorter index angle",
+		stations.Fill: "a shorter fill, or a shorter index angle", stations.Seal: "a shorter dwell, faster jaws, or a shorter index angle",
+		stations.Offload: "a shorter cycle, a gripper that is away sooner, or one robot more", stations.Machine: "a shorter act, or a shorter index angle"}
+)
+
+func actOfParts(st *stations.Station) motion.Seconds {
+	var act motion.Seconds
+	for _, part := range st.Parts {
+		act += motion.SecondsOf(part.Time.Mean())
+	}
+	return act
+}
+
+// conveyor is what limits a conveyor and its master.
+func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
+	where := w.conveyorName(g)
+	if m.Timed && m.Master.Revolution > 0 {
+		w.lift(where, "a shorter revolution, or one that follows the pace", motion.NewCycleLimit("revolution of the master", MasterLimit, max(m.Master.Lanes, 1), m.Master.Revolution))
+	}
+	if m.Cam == nil || !m.Travels {
+		return
+	}
+	if m.Drive != nil {
+		w.add(where, motion.NewMotorLimit("conveyor drive", m.Master, m.Cam, *m.Drive))
+	}
+	if m.Acceleration > 0 {
+		w.add(where, motion.NewAccelerationLimit("acceleration of the cartons", m.Master, m.Cam, m.Acceleration))
+	}
+	if w.carriesLiquid(g) {
+		if l, err := motion.NewSloshLimit("slosh in the open carton", m.Master, m.Cam, *w.file.Mechanics.Liquid); err == nil {
+			w.add(where, l)
+		}
+	}
+}
+
+// conveyorName is what a conveyor is called: by its first station where there are several.
+func (w *limitFinder) conveyorName(g stations.Group) string {
+	if len(w.file.Line.Conveyors) == 1 {
+		return "conveyor"
+	}
+	return "conveyor of " + w.file.Line.Stations[g.First].Name
+}
+
+// carriesLiquid says that filled cartons stand open on the conveyor.
+func (w *limitFinder) carriesLiquid(g stations.Group) bool {
+	if w.file.Mechanics.Liquid == nil {
+		return false
+	}
+	open := false
+	for i := range w.file.Line.Stations[:g.Last+1] {
+		switch w.file.Line.Stations[i].Kind {
+		case stations.Fill:
+			open = true
+		case stations.Seal:
+			if i < g.First {
+				open = false
+			}
+		}
+	}
+	return open
+}
+
+// station is what limits a station on a conveyor.
+func (w *limitFinder) station(m *ConveyorMotion, i int) {
+	st, moves := &w.file.Line.Stations[i], &w.file.Mechanics.Stations[i]
+	w.axes(m, st, moves)
+	w.interlocks(m, st, moves)
+	if dosing := moves.Dosing; dosing != nil && dosing.Splash > 0 {
+		if piston := moves.axis("piston"); piston != nil {
+			w.add(st.Name, motion.NewFlowLimit("splash at the nozzle", m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
+		}
+	}
+	w.stand(m, st, moves)
+}
+
+func (w *limitFinder) axes(m *ConveyorMotion, st *stations.Station, moves *StationMotion) {
+	for _, a := range moves.Axes {
+		if a.Drive != nil {
+			w.add(st.Name, motion.NewMotorLimit(a.Name+" drive", m.Master, a.Cam, *a.Drive))
+		}
+		if a.Acceleration > 0 {
+			l := motion.NewAccelerationLimit("acceleration of the "+a.Name, m.Master, a.Cam, a.Acceleration)
+			if a.Turns {
+				l.Unit = "rad/s2"
+			}
+			w.add(st.Name, l)
+		}
+	}
+}
+
+// interlocks are limits, each by itself, so that the one at fault is named.
+func (w *limitFinder) interlocks(m *ConveyorMotion, st *stations.Station, moves *StationMotion) {
+	for _, lock := range interlocksOf(m, moves) {
+		l := motion.NewInterlockLimit(lock(1).Name, m.Master, func(revolution motion.Seconds) []motion.Margin {
+			return []motion.Margin{lock(revolution)}
+		})
+		w.add(st.Name, l)
+	}
+}
+
+// interlocksOf are the interlocks of a station that the master times.
+func interlocksOf(m *ConveyorMotion, moves *StationMotion) []func(motion.Seconds) motion.Margin {
+	var locks []func(motion.Seconds) motion.Margin
+	if m.Cam == nil {
+		return nil
+	}
+	if fill := moves.Fill; fill != nil {
+		locks = append(locks, fill.NozzleOutWhileMoving)
+		if fill.Piston != nil {
+			locks = append(locks, fill.DoseInsideCarton, fill.DoseDrawn, fill.TipAboveLevel)
+			if fill.MostAboveLevel > 0 {
+				locks = append(locks, fill.TipNearLevel)
+			}
+		}
+	}
+	if drop := moves.Drop; drop != nil {
+		locks = append(locks, func(revolution motion.Seconds) motion.Margin { return drop.BeforeIndex(m.Cam, revolution) })
+		if arm := moves.axis("arm"); arm != nil && moves.Free > 0 {
+			free := moves.Free
+			locks = append(locks, func(revolution motion.Seconds) motion.Margin { return drop.ArmClear(arm.Cam, free, revolution) })
+		}
+	}
+	for _, a := range moves.Axes {
+		for _, c := range a.Clearances {
+			locks = append(locks, c.Margin)
+		}
+	}
+	return locks
+}
+
+// stand is what a station needs of the conveyor's stand. What rides on the master shrinks with the setting and is no such limit.
+func (w *limitFinder) stand(m *ConveyorMotion, st *stations.Station, moves *StationMotion) {
+	moving, index := m.moving()
+	name, kind := actWords[st.Kind], limitKinds[st.Kind]
+	needed := actOfParts(st)
+	switch {
+	case st.Kind == stations.Fill && st.ActsEmpty && m.Timed:
+		return // until the end of the revolution
+	case st.Kind == stations.Erect:
+		needed, name = w.erectorNeeds(m, st, moves)
+		if arm := moves.axis("arm"); arm != nil && m.Cam != nil {
+			moving += armStands(m.Cam, arm.Cam) - m.Cam.Moving()[0].To
+		}
+	case st.Away > 0:
+		w.lift(st.Name, standLifts[st.Kind], motion.NewCycleLimit("robot cycle", kind, st.Units*max(m.Master.Lanes, 1), needed))
+		needed, name = motion.SecondsOf(st.Away), "gripper away within the stand"
+	}
+	if needed > 0 {
+		l := motion.NewDwellLimit(name, m.Master, moving, needed+index)
+		l.Kind = kind
+		w.lift(st.Name, standLifts[st.Kind], l)
+	}
+}
+
+// erectorNeeds is the part of an erector's act that the master does not time: the bottom seal, once the arm stands.
+func (w *limitFinder) erectorNeeds(m *ConveyorMotion, st *stations.Station, moves *StationMotion) (motion.Seconds, string) {
+	var needed motion.Seconds
+	for _, part := range st.Parts {
+		if part.Name != "arm" && part.Name != "drop" {
+			needed += motion.SecondsOf(part.Time.Mean())
+		}
+	}
+	return needed, "bottom seal within the stand"
+}
+
+// lowest is a setting from which limits are looked at, and highest one up to which.
+const (
+	lowestSetting  motion.CartonsPerHour = 1
+	highestSetting motion.CartonsPerHour = 1_000_000
+)
+
+// broken says whether a limit forbids a setting; a margin that is not a number counts as broken.
+func (l SpeedLimit) broken(setting motion.CartonsPerHour) bool {
+	m := l.Margin(setting)
+	return m < 0 || math.IsNaN(m)
+}

@@ -1,0 +1,134 @@
+package scenarios
+
+import (
+	"dwellcast/stations"
+	"dwellcast/stations/motion"
+)
+
+// stations times the stations of a section.
+func (w *timer) stations(g stations.Group) {
+	at := len(w.timing.Stations)
+	for i := g.First; i <= g.Last; i++ {
+		w.timing.Stations = append(w.timing.Stations, w.station(g, i))
+	}
+	if g.Conveyor >= 0 {
+		markCritical(w.timing.Stations[at:])
+	}
+}
+
+// markCritical finds the station with the least slack.
+func markCritical(list []StationTiming) {
+	least := 0
+	for i := range list {
+		if list[i].Slack < list[least].Slack {
+			least = i
+		}
+	}
+	list[least].Critical = true
+}
+
+// station lays the parts of a station's act into the cycle.
+func (w *timer) station(g stations.Group, i int) StationTiming {
+	f := w.file
+	spec, moves := &f.Line.Stations[i], &f.Mechanics.Stations[i]
+	s := StationTiming{Name: spec.Name, Kind: spec.Kind, Conveyor: -1}
+	var at motion.Seconds
+	if g.Conveyor >= 0 {
+		s.Conveyor = len(w.timing.Conveyors) - 1
+		at = w.timing.Conveyors[s.Conveyor].Index
+	}
+	byMaster := spec.Kind == stations.Fill && spec.ActsEmpty
+	for _, part := range spec.Parts {
+		window := StationWindow{Name: part.Name, From: at, To: at + motion.SecondsOf(part.Time.Mean())}
+		window.ByMaster = byMaster || spec.Kind == stations.Erect && (part.Name == "arm" || part.Name == "drop")
+		s.Windows, at = append(s.Windows, window), window.To
+	}
+	w.timing.Budget.each(func(_ *SectionBudget, b *StationBudget) {
+		if b.Station == i {
+			s.Needs, s.Cycle, s.Slack = motion.SecondsOf(b.Needs), motion.SecondsOf(b.Cycle), motion.SecondsOf(b.Slack)
+		}
+	})
+	s.Dosing = dosingOf(f, moves, s.Conveyor, w.timing)
+	s.Sealing = sealingOf(spec, moves)
+	if g.Conveyor >= 0 {
+		w.margins(&f.Mechanics.Conveyors[g.Conveyor], spec, moves)
+		w.solve(&f.Mechanics.Conveyors[g.Conveyor], spec, moves)
+	}
+	return s
+}
+
+// margins measures the interlocks of a station.
+func (w *timer) margins(m *ConveyorMotion, spec *stations.Station, moves *StationMotion) {
+	c := &w.timing.Conveyors[len(w.timing.Conveyors)-1]
+	for _, lock := range interlocksOf(m, moves) {
+		margin := lock(c.Revolution)
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Turns: turningMargin(moves, margin.Name), Margin: margin})
+	}
+	if moves.Jaws != nil && m.Cam != nil && c.Revolution > 0 {
+		margin := moves.Jaws.ClearBeforeIndex(c.Stand, m.Cam.Moving()[0].From, c.Revolution)
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Margin: margin})
+	}
+}
+
+// turningMargin says that the distance of a margin is an angle.
+func turningMargin(moves *StationMotion, name string) bool {
+	if name == "arm clear of the drop" {
+		return true
+	}
+	for _, a := range moves.Axes {
+		for _, c := range a.Clearances {
+			if c.Name == name {
+				return a.Turns
+			}
+		}
+	}
+	return false
+}
+
+// SolvedPhase is an angle, or a revolution, that the interlocks allow at the most or at the least.
+type SolvedPhase struct {
+	Where, What string
+	// Now and Could are angles of the master in degrees, or seconds where Seconds says so.
+	Now, Could float64
+	Seconds    bool
+	// Fault says why there is no such phase; then Could is not known.
+	Fault string
+}
+
+// solve finds the earliest descent of the nozzle, the latest reversal of the piston and the shortest revolution.
+func (w *timer) solve(m *ConveyorMotion, spec *stations.Station, moves *StationMotion) {
+	revolution := w.timing.Conveyors[len(w.timing.Conveyors)-1].Revolution
+	add := func(p SolvedPhase, could float64, err error) {
+		p.Where, p.Could = spec.Name, could
+		if err != nil {
+			p.Fault = err.Error()
+		}
+		w.timing.Solved = append(w.timing.Solved, p)
+	}
+	if fill := moves.Fill; fill != nil {
+		at, err := fill.EarliestDescent(0)
+		add(SolvedPhase{What: "earliest descent of the nozzle", Now: firstMove(fill.Nozzle.Rising())}, float64(at), err)
+		if fill.Piston != nil {
+			at, err := fill.LatestReversal(0, revolution)
+			add(SolvedPhase{What: "latest reversal of the piston", Now: firstMove(fill.Piston.Returning())}, float64(at), err)
+		}
+	}
+	if locks := interlocksOf(m, moves); len(locks) > 0 {
+		all := func(revolution motion.Seconds) []motion.Margin {
+			margins := make([]motion.Margin, len(locks))
+			for i, lock := range locks {
+				margins[i] = lock(revolution)
+			}
+			return margins
+		}
+		shortest, err := motion.ShortestRevolution(all, revolution/20, 20*revolution)
+		add(SolvedPhase{What: "shortest revolution of its interlocks", Now: float64(revolution), Seconds: true}, float64(shortest), err)
+	}
+}
+
+func firstMove(windows []motion.Window) float64 {
+	if len(windows) == 0 {
+		return 0
+	}
+	return float64(windows[0].From)
+}
