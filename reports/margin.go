@@ -50,17 +50,18 @@ func marginAnswer(m *decisions.Margins) []string {
 	if !m.Met {
 		text = append(text, "The line as it is does not make "+thresholdWords(m))
 	}
-	for i := range m.List[:min(len(m.List), 1+2*btoi(!m.Met))] {
+	for i := range m.List[:inAnswer(m)] {
 		text = append(text, marginSentence(m, &m.List[i]))
 	}
 	return append(text, todayMakes(m))
 }
 
-func btoi(b bool) int {
-	if b {
-		return 1
+// inAnswer is how many parameters the answer speaks of: the tightest, or three where something must change.
+func inAnswer(m *decisions.Margins) int {
+	if m.Met {
+		return min(len(m.List), 1)
 	}
-	return 0
+	return min(len(m.List), 3)
 }
 
 func todayMakes(m *decisions.Margins) string {
@@ -168,8 +169,8 @@ func plainNumber(x float64) string { return fmt.Sprintf("%.9g", x) }
 // marginNotes are the caveats.
 func marginNotes(m *decisions.Margins) []string {
 	notes := []string{"Each parameter is moved alone, from a tenth of its value to ten times it; two that drift together leave less room"}
-	for i := range m.List {
-		if one := &m.List[i]; !one.Found && len(m.List) > 1 {
+	for i := inAnswer(m); i < len(m.List); i++ {
+		if one := &m.List[i]; !one.Found {
 			notes = append(notes, "~ "+marginSentence(m, one))
 		}
 	}

@@ -35,7 +35,7 @@ func (p *program) marginCommand() *cobra.Command {
 		Args: oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error { return p.margin(cmd, args[0], &flags) },
 	}
-	flags.add(cmd, "200 of each line")
+	flags.add(cmd, "100 of each line")
 	cmd.Flags().StringArrayVar(&flags.vary, "vary", nil, "`path` of a parameter, such as sealer.dwell; may be repeated")
 	cmd.Flags().StringVar(&flags.keep, "keep", "", "`share` of today's good output to keep; 98% unless a target is given")
 	cmd.Flags().StringVar(&flags.target, "target", "", "good `cartons` per shift to make, such as 9500cartons")
@@ -69,7 +69,7 @@ func (p *program) margin(cmd *cobra.Command, path string, flags *marginFlags) er
 	answer, err := decisions.FindMargins(cmd.Context(), lab, file, options.Seed, spec)
 	bar.end()
 	if err != nil {
-		return flags.ended("margin", lab, mistaken(err))
+		return flags.ended("margin", lab, err)
 	}
 	origin := originOf(cmd, path)
 	if err := p.send(out, func(w io.Writer, style reports.Style) error {

@@ -71,7 +71,7 @@ func (p *program) pace(cmd *cobra.Command, path string, flags *paceFlags) error 
 	answer, err := decisions.RunPace(cmd.Context(), lab, file, options.Seed, spec)
 	bar.end()
 	if err != nil {
-		return flags.ended("pace", lab, mistaken(err))
+		return flags.ended("pace", lab, err)
 	}
 	origin := originOf(cmd, path)
 	if err := p.send(out, func(w io.Writer, style reports.Style) error {

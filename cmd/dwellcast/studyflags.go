@@ -11,6 +11,7 @@ import (
 
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/document"
 )
 
 // studyFlags are the flags of every command that decides by shifts of more than one line.
@@ -57,10 +58,21 @@ func (f *studyFlags) lab(study string, o scenarios.Options) (*scenarios.Lab, err
 	return lab, nil
 }
 
+// decisionComplaint says why a decision could not be made: a wrong request or file, or a line that can't be simulated.
+func decisionComplaint(err error) error {
+	if c, ok := errors.AsType[*complaint](mistaken(err)); ok {
+		return c
+	}
+	if problems, ok := errors.AsType[document.ProblemList](err); ok {
+		return &complaint{problems, "", badInput}
+	}
+	return runComplaint(err)
+}
+
 // ended turns the error of a decision into a complaint; what was run before an interruption is kept in a file.
 func (f *studyFlags) ended(command string, lab *scenarios.Lab, err error) error {
 	if !errors.Is(err, decisions.ErrInterrupted) {
-		return runComplaint(err)
+		return decisionComplaint(err)
 	}
 	path := f.resume
 	if path == "" {

@@ -72,7 +72,7 @@ func (p *program) sweep(cmd *cobra.Command, path string, flags *sweepFlags) erro
 	answer, err := decisions.RunSweep(cmd.Context(), lab, file, options.Seed, spec)
 	bar.end()
 	if err != nil {
-		return flags.ended("sweep", lab, mistaken(err))
+		return flags.ended("sweep", lab, err)
 	}
 	origin := originOf(cmd, path)
 	if err := picture.draw(func() drawer { return reports.SweepChart(answer, origin) }); err != nil {

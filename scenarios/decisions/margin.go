@@ -18,7 +18,7 @@ type MarginSpec struct {
 	Keep float64
 	// Target is the wanted number of good cartons per shift, made on average, or with the probability Chance where that is set.
 	Target, Chance float64
-	// Replications is the number of shifts of each line; 0 takes 200.
+	// Replications is the number of shifts of each line; 0 takes 100.
 	Replications int
 	// Confidence of the intervals; 0 takes 0.95.
 	Confidence float64
@@ -110,7 +110,7 @@ func FindMargins(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, see
 
 func (s MarginSpec) withDefaults() MarginSpec {
 	if s.Replications <= 0 {
-		s.Replications = 200
+		s.Replications = 100
 	}
 	if s.Confidence == 0 {
 		s.Confidence = 0.95

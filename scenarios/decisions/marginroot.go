@@ -26,7 +26,7 @@ type search struct {
 
 // factors are how far a search goes, as multiples of today's value and of its inverse: what lies beyond a tenth or ten times is
 // another machine.
-var factors = []float64{1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, 5, 10}
+var factors = []float64{1.02, 1.05, 1.15, 1.5, 3, 10}
 
 // margin finds how far one parameter may go, in whichever direction the threshold is nearer.
 func (p *probe) margin(path string, met bool) (*Margin, error) {
@@ -130,9 +130,9 @@ func (s *search) best(m *Margin, t *trial) {
 // root closes in on the threshold between two trials, and on the bounds of its interval: towards today the value beyond which
 // the output may already be below, and away from today the value at which it surely is.
 func (s *search) root(m *Margin, start, inside, outside *trial, beyond []float64) error {
-	mean := func(t *trial) bool { return t.above.Mean >= 0 }
-	surely := func(t *trial) bool { return t.above.Low >= 0 }
-	perhaps := func(t *trial) bool { return t.above.High >= 0 }
+	mean := func(t *trial) float64 { return t.above.Mean }
+	surely := func(t *trial) float64 { return t.above.Low }
+	perhaps := func(t *trial) float64 { return t.above.High }
 	near, far := surely, perhaps
 	if !s.met {
 		near, far = perhaps, surely
@@ -154,9 +154,9 @@ func (s *search) root(m *Margin, start, inside, outside *trial, beyond []float64
 }
 
 // bounds are the ends of the interval of a threshold.
-func (s *search) bounds(at stats.Interval, start, outside *trial, near, far func(*trial) bool, beyond []float64) (stats.Interval, error) {
+func (s *search) bounds(at stats.Interval, start, outside *trial, near, far func(*trial) float64, beyond []float64) (stats.Interval, error) {
 	first, last := start.value.Number(), math.Inf(1)
-	if near(start) != near(outside) {
+	if near(start) >= 0 != (near(outside) >= 0) {
 		t, err := s.close(start, outside, near)
 		if err != nil {
 			return at, err
@@ -177,26 +177,26 @@ func (s *search) bounds(at stats.Interval, start, outside *trial, near, far func
 	return at, nil
 }
 
-// beyond is the last value, going outward, at which holds is still as it is today; nil where it never changes.
-func (s *search) beyond(start *trial, places []float64, holds func(*trial) bool) (*trial, error) {
+// beyond is the last value, going outward, at which a curve is still on today's side of 0; nil where it never crosses.
+func (s *search) beyond(start *trial, places []float64, curve func(*trial) float64) (*trial, error) {
 	for _, x := range places {
 		t, err := s.tryNumber(x)
 		if err != nil || t == nil {
 			return nil, err
 		}
-		if holds(t) != holds(start) {
-			return s.close(start, t, holds)
+		if curve(t) >= 0 != (curve(start) >= 0) {
+			return s.close(start, t, curve)
 		}
 	}
 	return nil, nil
 }
 
-// close halves the way between two trials until they are neighbours. It returns the one on the side of the first; where the
-// threshold is not met today, the first that meets it.
-func (s *search) close(from, to *trial, holds func(*trial) bool) (*trial, error) {
-	want := holds(from)
-	for !s.near(from, to) {
-		middle, ok, err := between(from.value, to.value, s.whole)
+// close narrows the way between two trials on either side of the root of a curve until they are neighbours. It returns the one
+// on the side of the first; where the threshold is not met today, the first that meets it.
+func (s *search) close(from, to *trial, curve func(*trial) float64) (*trial, error) {
+	today := curve(from) >= 0
+	for turn := 0; !s.near(from, to); turn++ {
+		middle, ok, err := s.middle(from, to, curve, turn)
 		if err != nil {
 			return nil, err
 		}
@@ -207,7 +207,7 @@ func (s *search) close(from, to *trial, holds func(*trial) bool) (*trial, error)
 		if err != nil {
 			return nil, err
 		}
-		if holds(t) == want {
+		if curve(t) >= 0 == today {
 			from = t
 		} else {
 			to = t
@@ -217,6 +217,19 @@ func (s *search) close(from, to *trial, holds func(*trial) bool) (*trial, error)
 		return to, nil
 	}
 	return from, nil
+}
+
+// middle is the next value to try: half-way, and where chance plays a part by turns on the straight line through both trials, a
+// tenth of the way off either at least.
+func (s *search) middle(from, to *trial, curve func(*trial) float64, turn int) (Value, bool, error) {
+	if from.fixed && to.fixed || s.whole || turn%3 == 2 {
+		return between(from.value, to.value, s.whole)
+	}
+	share := curve(from) / (curve(from) - curve(to))
+	share = min(max(share, 0.1), 0.9)
+	a, b := from.value.Number(), to.value.Number()
+	v, err := valueOf(tidy(a+float64((b-a)*share), 9), s.today)
+	return v, true, err
 }
 
 // near says that two values need not be told apart: where chance plays a part, at a ten-thousandth of today's value.
