@@ -21,6 +21,8 @@ type runFlags struct {
 	replications, workers int
 	seed                  uint64
 	precision, confidence string
+	explain               bool
+	resume                string // of an explanation
 }
 
 // runCommand simulates a line and forecasts its output.
@@ -33,12 +35,16 @@ func (p *program) runCommand() *cobra.Command {
 			"figures. The same file, seed and version give the same figures, whatever the number of workers.\n" +
 			"Exit status 3: the wanted precision was not reached.",
 		Example: "  dwellcast run line.yaml\n  dwellcast run line.yaml --precision 0.5% --set sealer.dwell=1.1s\n" +
-			"  dwellcast run line.yaml --format json --output forecast.json",
+			"  dwellcast run line.yaml --format json --output forecast.json\n" +
+			"  dwellcast run line.yaml --explain",
 		Args: oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			options, err := flags.options()
 			if err != nil {
 				return err
+			}
+			if flags.resume != "" && !flags.explain {
+				return usage("add --explain, or leave it out", "--resume goes on with an explanation only")
 			}
 			out, err := newOutput(flags.output, flags.format)
 			if err != nil {
@@ -52,6 +58,9 @@ func (p *program) runCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if flags.explain && !forecast.Interrupted {
+				return p.explain(cmd, args[0], &flags, file, forecast, options, out)
+			}
 			return p.deliver(forecast, options, out)
 		},
 	}
@@ -61,6 +70,8 @@ func (p *program) runCommand() *cobra.Command {
 	cmd.Flags().IntVar(&flags.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
 	cmd.Flags().StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
+	cmd.Flags().BoolVar(&flags.explain, "explain", false, "say too what fixing each cause of loss, and making each station faster, would bring")
+	cmd.Flags().StringVar(&flags.resume, "resume", "", "`file` of results to go on from with --explain, and to keep them in when interrupted")
 	return cmd
 }
 

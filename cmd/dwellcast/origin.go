@@ -23,6 +23,10 @@ func argsOf(cmd *cobra.Command, study string) []string {
 		if slices.Contains([]string{"resume", "workers", "output", "format", "chart"}, f.Name) {
 			return
 		}
+		if f.Value.Type() == "bool" {
+			args = append(args, "--"+f.Name+map[bool]string{false: "=false"}[f.Value.String() == "true"])
+			return
+		}
 		values := []string{f.Value.String()}
 		if list, ok := f.Value.(pflag.SliceValue); ok {
 			values = list.GetSlice()

@@ -11,13 +11,13 @@ import (
 
 // ExplainSpec says how an explanation is made.
 type ExplainSpec struct {
-	// Replications is how many shifts of each line are run, at least 2; 0 takes up to 200, fewer of a slow line.
+	// Replications is how many shifts of each line are run, at least 2; 0 takes up to 50, fewer of a slow line.
 	Replications int
 	// Step is how much faster, and slower, something is made to find its elasticity; 0 takes 1 %.
 	Step float64
 	// Confidence of the intervals; 0 means 0.95.
 	Confidence float64
-	// Progress, if set, is told how many of how many lines are done.
+	// Progress, if set, is told how many of how many shifts are done.
 	Progress func(done, total int)
 }
 
@@ -30,7 +30,7 @@ type Explanation struct {
 	Step         float64
 	// Base is the forecast that all else is held against.
 	Base *scenarios.Forecast
-	// Worths are the loss causes, by what their absence would bring, the largest first.
+	// Worths are the loss causes, by what their absence would bring, the largest first and planned stops last.
 	Worths []Worth
 	// Together is what the absence of all of them would bring, and Interaction what of it no single cause brings.
 	Together, Interaction stats.Interval
@@ -75,7 +75,7 @@ func Explain(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	spec = spec.withDefaults(f)
 	e := &explaining{ctx: ctx, lab: lab, file: f, spec: spec}
 	speeds := speedsOf(f.Line)
-	e.total = 3 + 2*len(speeds)
+	e.total = 4 + 2*len(speeds)
 	unchanged := func(*stations.Line) {}
 	var err error
 	if e.base, err = e.good("unchanged", unchanged); err != nil {
@@ -96,7 +96,7 @@ func Explain(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 
 func (s ExplainSpec) withDefaults(f *scenarios.File) ExplainSpec {
 	if s.Replications <= 0 {
-		s.Replications = min(scenarios.DefaultReplications(f.Line), 200)
+		s.Replications = min(scenarios.DefaultReplications(f.Line), 50)
 	}
 	s.Replications = max(s.Replications, 2)
 	if s.Step == 0 {
@@ -123,7 +123,7 @@ func (e *explaining) good(tag string, change func(*stations.Line)) ([]float64, e
 	}
 	e.done++
 	if e.spec.Progress != nil {
-		e.spec.Progress(e.done, max(e.done, e.total))
+		e.spec.Progress(e.done*e.spec.Replications, max(e.done, e.total)*e.spec.Replications)
 	}
 	return shifts.Good(), nil
 }

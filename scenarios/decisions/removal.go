@@ -1,10 +1,10 @@
 package decisions
 
 import (
+	"math"
 	"slices"
 
 	"dwellcast/scenarios"
-	"dwellcast/sim/random"
 	"dwellcast/stations"
 )
 
@@ -30,7 +30,7 @@ func removalsOf(line *stations.Line, forecast *scenarios.Forecast) []removal {
 			sum, seen = sum+x, seen || ok
 		}
 		if seen {
-			list = append(list, removal{Worth{Where: where, Cause: cause, Without: without, Charged: sum}, remove})
+			list = append(list, removal{Worth{Where: where, Cause: cause, Without: without, Planned: where == "plan", Charged: sum}, remove})
 		}
 	}
 	named := map[string]bool{}
@@ -77,16 +77,38 @@ func removalsAt(line *stations.Line, i int, add func(where, cause, without strin
 	}
 	add(st.Name, "rejected", "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
 	add(st.Name, "stood too long", "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
-	if line.Setting > 0 {
-		noTime := func(l *stations.Line) {
-			for k := range l.Stations[i].Parts {
-				l.Stations[i].Parts[k].Time = random.Sampler{}
+	if k := fitting(line, i); k < 1 {
+		fit := func(l *stations.Line) {
+			for p := range l.Stations[i].Parts {
+				l.Stations[i].Parts[p].Time = l.Stations[i].Parts[p].Time.Scale(k)
 			}
-			l.Stations[i].Away = 0
+			l.Stations[i].Away = times(l.Stations[i].Away, k)
 		}
-		add(st.Name, "act longer than the pace", "an act of no time", noTime)
-		add(st.Name, "own cycle", "a cycle of no time", noTime)
+		add(st.Name, "act longer than the pace", "fits the pace", fit)
+		add(st.Name, "own cycle", "fits the pace", fit)
 	}
+}
+
+// fitting is how much shorter the act of station i must be to fit the pace, three standard deviations of it included; 1 where it
+// does, or where nothing sets a pace.
+func fitting(line *stations.Line, i int) float64 {
+	st := &line.Stations[i]
+	var act, variance float64
+	for _, part := range st.Parts {
+		act += part.Time.Mean().Seconds()
+		variance += part.Time.Variance()
+	}
+	room := line.Pace().Seconds()
+	if c := st.Feed.Conveyor; c >= 0 {
+		room -= line.Conveyors[c].Index.Seconds()
+	} else {
+		room *= float64(st.Units) / float64(line.Lanes)
+	}
+	act += 3 * math.Sqrt(variance)
+	if room <= 0 || act <= room {
+		return 1
+	}
+	return room / act
 }
 
 func withoutPlanned(name string) func(*stations.Line) {

@@ -84,4 +84,6 @@ func scaleShift(l *stations.Line, k float64) {
 }
 
 // times is a length of time k times as long, to the nanosecond.
-func times(d time.Duration, k float64) time.Duration { return time.Duration(math.Round(float64(float64(d) * k))) }
+func times(d time.Duration, k float64) time.Duration {
+	return time.Duration(math.Round(float64(float64(d) * k)))
+}

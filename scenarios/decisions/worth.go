@@ -13,6 +13,8 @@ type Worth struct {
 	Where, Cause string
 	// Without says what was done to leave it out, for example "no such stop".
 	Without string
+	// Planned says that it is a planned stop.
+	Planned bool
 	// Charged is what the loss sheet charges to it, and Brings what output gains without it, both in cartons per shift.
 	Charged float64
 	Brings  stats.Interval
@@ -49,6 +51,11 @@ func (e *explaining) worths(out *Explanation, removals []removal) error {
 	all := differences(good, e.base)
 	out.Together = stats.MeanInterval(all, e.spec.Confidence)
 	out.Interaction = stats.MeanInterval(differences(all, singles), e.spec.Confidence)
-	slices.SortStableFunc(out.Worths, func(a, b Worth) int { return cmp.Compare(b.Brings.Mean, a.Brings.Mean) })
+	slices.SortStableFunc(out.Worths, func(a, b Worth) int {
+		if a.Planned != b.Planned {
+			return map[bool]int{false: -1, true: 1}[a.Planned]
+		}
+		return cmp.Compare(b.Brings.Mean, a.Brings.Mean)
+	})
 	return nil
 }

@@ -1,0 +1,110 @@
+package reports
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/decisions"
+)
+
+// jsonExplanation is what --explain adds to the JSON of a run, under the key explanation.
+type jsonExplanation struct {
+	Command      string           `json:"command"`
+	Study        string           `json:"study"`
+	CommandLine  string           `json:"command_line"`
+	Replications int              `json:"replications"`
+	Step         float64          `json:"step"`
+	Elasticities []jsonElasticity `json:"elasticities"`
+	Sum          jsonInterval     `json:"elasticity_sum"`
+	Shift        jsonInterval     `json:"elasticity_shift_length"`
+	ByPeriods    string           `json:"bottleneck_by_active_period"`
+	BySpeed      string           `json:"bottleneck_by_elasticity"`
+	Agreement    string           `json:"agreement"`
+	Worths       []jsonWorth      `json:"causes"`
+	Together     jsonInterval     `json:"all_causes"`
+	Interaction  jsonInterval     `json:"interaction"`
+	Warnings     []jsonWarning    `json:"warnings"`
+}
+
+type jsonElasticity struct {
+	Name       string        `json:"name"`
+	Elasticity jsonInterval  `json:"elasticity"`
+	Share      *jsonInterval `json:"active_period_share"` // null where the method has none
+}
+
+type jsonWorth struct {
+	Where   string       `json:"where"`
+	Cause   string       `json:"cause"`
+	Without string       `json:"without"`
+	Charged number       `json:"charged"`
+	Brings  jsonInterval `json:"brings"`
+}
+
+// agreements name the values of decisions.Agreement.
+var agreements = map[decisions.Agreement]string{decisions.Agree: "agree", decisions.Undecided: "undecided", decisions.Disagree: "disagree"}
+
+func explanationJSON(x *decisions.Explanation, o Origin) jsonExplanation {
+	out := jsonExplanation{
+		Command: o.Command, Study: o.Study, CommandLine: o.Line, Replications: x.Replications, Step: x.Step,
+		Elasticities: []jsonElasticity{}, Sum: jsonOf(x.Sum), Shift: jsonOf(x.Shift),
+		ByPeriods: x.ByPeriods, BySpeed: x.BySpeed, Agreement: agreements[x.Agreement],
+		Worths: []jsonWorth{}, Together: jsonOf(x.Together), Interaction: jsonOf(x.Interaction), Warnings: jsonWarnings(x.Warnings),
+	}
+	for _, row := range x.Elasticities {
+		e := jsonElasticity{Name: row.Name, Elasticity: jsonOf(row.Of)}
+		if row.Holder != "" {
+			share := jsonOf(row.PeriodShare)
+			e.Share = &share
+		}
+		out.Elasticities = append(out.Elasticities, e)
+	}
+	for _, w := range x.Worths {
+		out.Worths = append(out.Worths, jsonWorth{w.Where, w.Cause, w.Without, number(w.Charged), jsonOf(w.Brings)})
+	}
+	return out
+}
+
+// explainedJSON is the JSON of the run with one key more.
+func explainedJSON(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation, o Origin) error {
+	var run, more bytes.Buffer
+	if err := forecastJSON(&run, f); err != nil {
+		return err
+	}
+	if err := writeJSON(&more, map[string]jsonExplanation{"explanation": explanationJSON(x, o)}); err != nil {
+		return err
+	}
+	whole := bytes.TrimSuffix(bytes.TrimSpace(run.Bytes()), []byte("}"))
+	whole = append(append(bytes.TrimSpace(whole), ','), bytes.TrimPrefix(bytes.TrimSpace(more.Bytes()), []byte("{"))...)
+	var tidy bytes.Buffer
+	if err := json.Indent(&tidy, whole, "", "  "); err != nil {
+		return err
+	}
+	tidy.WriteByte('\n')
+	_, err := w.Write(tidy.Bytes())
+	return err
+}
+
+// explainedCSV is the sheet of the run with more rows.
+func explainedCSV(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation) error {
+	if err := forecastCSV(w, f); err != nil {
+		return err
+	}
+	s := &sheet{}
+	for _, row := range x.Elasticities {
+		s.interval("elasticity", row.Name, "", row.Of, "1")
+		if row.Holder != "" {
+			s.interval("active_period_share", row.Name, "", row.PeriodShare, "1")
+		}
+	}
+	s.interval("elasticity", "", "sum", x.Sum, "1")
+	s.interval("elasticity", "", "shift_length", x.Shift, "1")
+	for _, worth := range x.Worths {
+		s.figure("cause", worth.Where, worth.Cause+": charged", worth.Charged, "cartons/shift")
+		s.interval("cause", worth.Where, worth.Cause+": brings", worth.Brings, "cartons/shift")
+	}
+	s.interval("cause", "", "all_causes", x.Together, "cartons/shift")
+	s.interval("cause", "", "interaction", x.Interaction, "cartons/shift")
+	return s.writeTo(w)
+}
