@@ -201,6 +201,7 @@ func (s *Simulation) open(seed uint64, replication int) {
 }
 
 func (s *Simulation) run(length time.Duration) error {
+	defer s.calendar.Reset() // so that no process outlives its shift
 	if err := s.calendar.Run(length); err != nil {
 		return s.explain(err)
 	}
