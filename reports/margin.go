@@ -27,7 +27,7 @@ func marginPage(m *decisions.Margins, origin Origin) *page {
 	n := notesOf(m.Warnings)
 	p := &page{title: titleOf(m.Title)}
 	p.add(section{answer: true, text: marginAnswer(m)})
-	p.add(marginSection(m))
+	p.add(watchSection(m))
 	p.add(section{heading: "Notes", notes: append(marginNotes(m), n.rest()...)})
 	p.add(origin.foot(m.Replications, m.Seed, m.Confidence))
 	return p
@@ -145,8 +145,8 @@ func changeWords(one *decisions.Margin) string {
 	return sign + fixed(100*one.Change, digits) + " %"
 }
 
-// marginSection is the list of what to watch, the tightest first.
-func marginSection(m *decisions.Margins) section {
+// watchSection is the list of what to watch, the tightest first.
+func watchSection(m *decisions.Margins) section {
 	heading := "What to watch, the tightest first"
 	if !m.Met {
 		heading = "What would have to change, the nearest first"

@@ -79,11 +79,22 @@ func whyNotFaster(a *decisions.Pace) []string {
 	if !math.IsInf(a.Follows, 1) {
 		text = append(text, fmt.Sprintf("Beyond %s %s can't follow: the line then runs at its pace, whatever the setting", quantity.FormatRate(math.Floor(a.Follows)), a.FollowsName))
 	}
-	text = append(text, fmt.Sprintf("Five percent more speed, %s, %s", quantity.FormatRate(next.To.Setting), gainWords(next)))
+	if a.Mechanics > 0 {
+		text = append(text, fmt.Sprintf("The mechanics allow %s (%s)", quantity.FormatRate(math.Floor(a.Mechanics)), a.MechanicsWhy))
+	}
+	text = append(text, fmt.Sprintf("Five percent more speed, %s, %s%s", quantity.FormatRate(next.To.Setting), gainWords(next), forbidden(a)))
 	if words := grownWords(next); words != "" {
 		text = append(text, "What grows with it, cartons a shift: "+words)
 	}
 	return text
+}
+
+// forbidden says that five percent more speed is past what the mechanics allow.
+func forbidden(a *decisions.Pace) string {
+	if a.Mechanics > 0 && a.Next.To.Setting > a.Mechanics {
+		return "; but the mechanics do not allow it"
+	}
+	return ""
 }
 
 // gainWords says what a change brings, or that no difference shows.

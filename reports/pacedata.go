@@ -11,13 +11,15 @@ const paceSchema = 1
 
 type jsonPace struct {
 	jsonDecision
-	Today       number `json:"today_per_hour"`
-	Target      number `json:"target_per_shift"`
-	Zone        number `json:"zone"`
-	Ceiling     number `json:"ceiling_per_hour"`
-	CeilingWhy  string `json:"ceiling_why"`
-	Follows     number `json:"follows_per_hour"` // null where nothing takes time
-	FollowsName string `json:"follows_limited_by"`
+	Today        number `json:"today_per_hour"`
+	Target       number `json:"target_per_shift"`
+	Zone         number `json:"zone"`
+	Ceiling      number `json:"ceiling_per_hour"`
+	CeilingWhy   string `json:"ceiling_why"`
+	Mechanics    number `json:"mechanics_per_hour"` // 0 where the file describes times alone
+	MechanicsWhy string `json:"mechanics_limit"`
+	Follows      number `json:"follows_per_hour"` // null where nothing takes time
+	FollowsName  string `json:"follows_limited_by"`
 	jsonChoice
 	Next     jsonFaster    `json:"next_five_percent"`
 	Now      *jsonFaster   `json:"against_today"` // null where today's setting is recommended
@@ -75,6 +77,7 @@ func paceJSON(w io.Writer, a *decisions.Pace, o Origin) error {
 	out := jsonPace{
 		jsonDecision: o.json(paceSchema, a.Title, a.Seed, a.Replications, a.Confidence),
 		Today:        number(a.Today), Target: number(a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
+		Mechanics: number(a.Mechanics), MechanicsWhy: a.MechanicsWhy,
 		Follows: number(a.Follows), FollowsName: a.FollowsName, jsonChoice: choiceJSON(&a.Choice), Next: fasterJSON(a.Next),
 		Tables: orEmpty(a.Tables), Untabled: orEmpty(a.Untabled), Band: []jsonBand{}, Warnings: jsonWarnings(a.Warnings),
 	}

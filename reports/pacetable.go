@@ -69,7 +69,7 @@ func bandSection(a *decisions.Pace) section {
 		}
 		t.addRow(exponentWords(b.Exponent), bandCells(&b.Choice))
 	}
-	return section{heading: "If stops grow with speed", text: []string{bandWords(a)}, table: t}
+	return section{heading: "If stops grow with speed", text: []string{restsOnWords(a)}, table: t}
 }
 
 func (t *table) addRow(first string, rest []string) { t.add(append([]string{first}, rest...)...) }
@@ -89,8 +89,8 @@ func exponentWords(exponent float64) string {
 	return fmt.Sprintf("with speed to the power of %.4g", exponent)
 }
 
-// bandWords says on what the answer rests.
-func bandWords(a *decisions.Pace) string {
+// restsOnWords says on what the answer rests.
+func restsOnWords(a *decisions.Pace) string {
 	causes := quantity.FormatCount(int64(len(a.Untabled)), "cause")
 	if len(a.Tables) == 0 {
 		return fmt.Sprintf("The file does not say how stops, misses and rejects go with speed (no by_setting): the answer above takes all %s for independent of it. "+
@@ -130,6 +130,9 @@ func paceNotes(a *decisions.Pace) []string {
 	}
 	if a.Recommended == 0 {
 		notes = append(notes, "The recommended setting is the lowest looked at: give a lower --from to look further")
+	}
+	if a.Mechanics > 0 && a.Today > a.Mechanics {
+		notes = append(notes, fmt.Sprintf("Today's setting of %s is beyond what the mechanics allow; dwellcast timing shows by how much", quantity.FormatRate(a.Today)))
 	}
 	for _, b := range a.Band {
 		if b.Failed != "" {

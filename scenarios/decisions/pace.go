@@ -44,6 +44,10 @@ type Pace struct {
 	// Ceiling is the highest setting that was looked at, and CeilingWhy where it comes from.
 	Ceiling    float64
 	CeilingWhy string
+	// Mechanics is the highest setting that the mechanics of the line allow, and MechanicsWhy what binds there; 0 where the file
+	// describes times alone.
+	Mechanics    float64
+	MechanicsWhy string
 	// Follows is the highest setting that the slowest station, or the master, can follow; +Inf where nothing takes time.
 	Follows     float64
 	FollowsName string

@@ -11,12 +11,16 @@ import (
 // mostSettings is how many settings one selection compares.
 const mostSettings = 500
 
-// settings lists the settings to compare, rising; today's, and the highest that the line can follow, are always among them.
+// settings lists the settings to compare, rising; today's, the highest that the line can follow and the
+// highest that its mechanics allow are always among them.
 func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	budget := scenarios.BudgetOf(f.Line)
 	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds
 	if budget.Next >= 0 {
 		a.FollowsName = f.Line.Stations[budget.Next].Name
+	}
+	if setting, why, known := scenarios.Ceiling(f); known {
+		a.Mechanics, a.MechanicsWhy = setting, why
 	}
 	a.findCeiling(spec)
 	list := spec.List
@@ -29,7 +33,7 @@ func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 			return nil, mistake("give a lower --from, or --to", "the settings would run from %.6g to %.6g cartons/h", from, a.Ceiling)
 		}
 		list = spaced(from, a.Ceiling, spec.Settings)
-		for _, x := range []float64{a.Today, math.Floor(a.Follows)} {
+		for _, x := range []float64{a.Today, math.Floor(a.Follows), math.Floor(a.Mechanics)} {
 			if x >= from && x <= a.Ceiling {
 				list = append(list, x)
 			}
@@ -44,8 +48,15 @@ func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	return list, nil
 }
 
-// findCeiling says how far up to look.
+// findCeiling says how far up to look: as far as the mechanics allow, but not where the line has long ceased to follow.
 func (a *Pace) findCeiling(spec PaceSpec) {
+	a.look(spec)
+	if a.Mechanics > 0 && a.Mechanics < a.Ceiling && spec.To == 0 && len(spec.List) == 0 {
+		a.Ceiling, a.CeilingWhy = a.Mechanics, "as far as the mechanics allow"
+	}
+}
+
+func (a *Pace) look(spec PaceSpec) {
 	switch {
 	case spec.To > 0:
 		a.Ceiling, a.CeilingWhy = spec.To, "as asked for"
