@@ -44,8 +44,9 @@ func (c *Calendar) Now() time.Duration { return c.now }
 // Quiet returns the first instant at which an event is due or the run ends: until then the running process is alone.
 func (c *Calendar) Quiet() time.Duration { return c.quiet }
 
-// Run advances the clock to the horizon, event by event. It returns a *Fault when a process panicked and ErrStuck when
-// every process waits for another. Processes keep their place, so a later call with a later horizon goes on from there.
+// Run advances the clock to the horizon, event by event. It returns a *Fault when a process panicked, or when events go on
+// without end at one instant, and ErrStuck when every process waits for another before the horizon. Processes keep their
+// place, so a later call with a later horizon goes on from there.
 func (c *Calendar) Run(horizon time.Duration) error {
 	c.horizon = horizon
 	for {
@@ -57,13 +58,17 @@ func (c *Calendar) Run(horizon time.Duration) error {
 			return ErrStuck
 		}
 		next := c.events[n-1]
+		if next.ticket != next.to.ticket { // the process was woken by something else meanwhile
+			c.events = c.events[:n-1]
+			continue
+		}
 		if next.at > c.horizon {
 			c.now = c.horizon
 			return nil
 		}
 		c.events = c.events[:n-1]
-		if next.ticket != next.to.ticket {
-			continue // the process was woken by something else meanwhile
+		if next.at == c.now && c.endless() {
+			return &Fault{Process: next.to.Name, At: c.now, Value: ErrEndless}
 		}
 		c.now = next.at
 		c.listen()
