@@ -181,8 +181,24 @@ func (w *limitFinder) interlocks(m *ConveyorMotion, st *stations.Station, moves 
 		l := motion.NewInterlockLimit(lock(1).Name, m.Master, func(revolution motion.Seconds) []motion.Margin {
 			return []motion.Margin{lock(revolution)}
 		})
+		if lift, known := interlockLifts[l.Name]; known {
+			l.Lift = lift
+		} else {
+			l.Lift = "move the phases apart, or change the stroke"
+		}
 		w.add(st.Name, l)
 	}
+}
+
+// interlockLifts say what gives an interlock room.
+var interlockLifts = map[string]string{
+	"nozzle out of the carton while the conveyor moves": "a later descent or an earlier lift of the nozzle",
+	"dose only inside the carton":                       "an earlier end of the dose, or a later lift of the nozzle",
+	"dose drawn before it is dispensed":                 "an earlier end of drawing, or a faster valve",
+	"nozzle tip above the level, at least":              "a nozzle that lifts sooner, or a later dose",
+	"nozzle tip above the level, at most":               "a nozzle that lifts later or stays lower",
+	"carton dropped before the next index":              "an earlier or a shorter drop",
+	"arm clear of the drop":                             "an earlier or a shorter drop, or an arm that leaves later",
 }
 
 // interlocksOf are the interlocks of a station that the master times.

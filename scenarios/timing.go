@@ -84,6 +84,8 @@ type StationWindow struct {
 type PlacedMargin struct {
 	Where string
 	Turns bool
+	// Before says that the unsafe angle lies before AngleAt, as where a window begins; else it lies after it.
+	Before bool
 	motion.Margin
 }
 

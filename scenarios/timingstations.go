@@ -62,12 +62,32 @@ func (w *timer) margins(m *ConveyorMotion, spec *stations.Station, moves *Statio
 	c := &w.timing.Conveyors[len(w.timing.Conveyors)-1]
 	for _, lock := range interlocksOf(m, moves) {
 		margin := lock(c.Revolution)
-		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Turns: turningMargin(moves, margin.Name), Margin: margin})
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Turns: turningMargin(moves, margin.Name),
+			Before: beginsAt(m, moves, margin.AngleAt), Margin: margin})
 	}
 	if moves.Jaws != nil && m.Cam != nil && c.Revolution > 0 {
 		margin := moves.Jaws.ClearBeforeIndex(c.Stand, m.Cam.Moving()[0].From, c.Revolution)
-		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Margin: margin})
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Before: true, Margin: margin})
 	}
+}
+
+// beginsAt says that a window which must be safe begins at an angle: the conveyor's move, the dose, or that of a clearance.
+func beginsAt(m *ConveyorMotion, moves *StationMotion, at motion.Degrees) bool {
+	windows := m.Cam.Moving()
+	if moves.Fill != nil && moves.Fill.Piston != nil {
+		windows = append(windows, moves.Fill.Piston.Returning()...)
+	}
+	for _, a := range moves.Axes {
+		for _, c := range a.Clearances {
+			windows = append(windows, c.While...)
+		}
+	}
+	for _, w := range windows {
+		if off := (w.From - at).Within(); off < 1e-6 || off > 360-1e-6 {
+			return true
+		}
+	}
+	return false
 }
 
 // turningMargin says that the distance of a margin is an angle.

@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dwellcast/scenarios/quantity"
@@ -20,6 +21,11 @@ func (w *timer) warn() {
 		}
 	}
 	for _, c := range t.Conveyors {
+		for _, a := range c.Axes {
+			if !c.Continuous && c.Revolution > 0 && c.Cycle > c.Revolution && a.Known && math.Abs(a.Cam.Motion(0, c.Revolution).Velocity) > 0 {
+				add("axis "+a.Name, "the master turns on demand and stands at its zero, where %s is in the middle of a move: it would be stopped with a jolt", a.Name)
+			}
+		}
 		if c.Slosh != nil && len(c.Slosh.BeyondLinear) > 0 {
 			add("slosh", "linear theory is taken beyond its limits: %s; expect a steeper crest than these figures say, and try it with a carton",
 				strings.Join(c.Slosh.BeyondLinear, "; "))

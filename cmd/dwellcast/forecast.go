@@ -23,6 +23,7 @@ type runFlags struct {
 	precision, confidence string
 	explain               bool
 	resume                string // of an explanation
+	beyondCeiling         bool
 }
 
 // runCommand simulates a line and forecasts its output.
@@ -54,6 +55,9 @@ func (p *program) runCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := p.withinCeiling(file, flags.beyondCeiling); err != nil {
+				return err
+			}
 			forecast, err := p.simulate(cmd.Context(), file, options)
 			if err != nil {
 				return err
@@ -70,6 +74,7 @@ func (p *program) runCommand() *cobra.Command {
 	cmd.Flags().IntVar(&flags.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
 	cmd.Flags().StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
+	cmd.Flags().BoolVar(&flags.beyondCeiling, "beyond-ceiling", false, "simulate a setting that the mechanics of the line don't allow, with a warning")
 	cmd.Flags().BoolVar(&flags.explain, "explain", false, "say too what fixing each cause of loss, and making each station faster, would bring")
 	cmd.Flags().StringVar(&flags.resume, "resume", "", "`file` of results to go on from with --explain, and to keep them in when interrupted")
 	return cmd

@@ -64,7 +64,7 @@ func (p *program) root() *cobra.Command {
 	root.SetFlagErrorFunc(flagComplaint)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
-	root.AddCommand(p.sweepCommand(), p.paceCommand(), p.marginCommand())
+	root.AddCommand(p.sweepCommand(), p.paceCommand(), p.marginCommand(), p.timingCommand())
 	root.AddCommand(p.compareCommand())
 	return root
 }

@@ -57,7 +57,9 @@ func (f FillStation) LatestReversal(keep Degrees, revolution Seconds) (Degrees, 
 	}
 	by := latest
 	if !late(latest) {
-		if !late(earliest) {
+		if late(0) {
+			earliest = 0 // before that the nozzle may still be on its way down
+		} else if !late(earliest) {
 			return 0, fmt.Errorf("no reversal of the piston keeps the dose in the carton and near the level")
 		}
 		by = lastAllowed(late, earliest, latest, 1e-7)

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"dwellcast/reports"
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+)
+
+// timingCommand draws the timing chart of a line and finds how fast it may be set.
+func (p *program) timingCommand() *cobra.Command {
+	var flags lineFlags
+	var drawn string
+	var velocity bool
+	cmd := &cobra.Command{
+		Use:   "timing FILE",
+		Short: "Timing chart, margins of the motions, and the speed ceiling",
+		Long: "timing computes the motions that a line file describes at its setting: the time budget of a cycle, the margins of the\n" +
+			"interlocks, peaks and motor loads of every axis, dose, slosh and seal, and the highest setting that each limit allows.\n" +
+			"Nothing is simulated. A chart is drawn for the first conveyor.",
+		Example: "  dwellcast timing line.yaml\n  dwellcast timing line.yaml --set \"setting=1600 cartons/h\"\n  dwellcast timing line.yaml --chart timing.svg --velocity",
+		Args:    oneFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			out, err := newOutput(flags.output, flags.format)
+			if err != nil {
+				return err
+			}
+			picture, err := newPicture(drawn)
+			if err != nil {
+				return err
+			}
+			if velocity && drawn == "" {
+				return usage("add --chart timing.svg", "--velocity is for a chart")
+			}
+			timing, err := flags.timing(args[0])
+			if err != nil {
+				return err
+			}
+			if drawn != "" && len(timing.Conveyors) == 0 {
+				return usage("a timing chart shows the stations of an indexing conveyor", "%s has no conveyor to draw", args[0])
+			}
+			if err := picture.draw(func() drawer { return reports.TimingChart(timing, 0, velocity) }); err != nil {
+				return err
+			}
+			return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Timing(w, timing, out.format, style) })
+		},
+	}
+	flags.add(cmd)
+	cmd.Flags().StringVar(&drawn, "chart", "", "`file` to draw the timing chart to, .svg, .png or .pdf")
+	cmd.Flags().BoolVar(&velocity, "velocity", false, "draw the velocities in a second panel of the chart")
+	return cmd
+}
+
+// timing reads the line file and times it.
+func (f *lineFlags) timing(path string) (*scenarios.Timing, error) {
+	file, err := f.open(path)
+	if err != nil {
+		return nil, err
+	}
+	timing, err := scenarios.TimingOf(file)
+	if errors.Is(err, scenarios.ErrNoSetting) {
+		return nil, usage("add setting: 1450 cartons/h to the file, or --set \"setting=1450 cartons/h\"", "%s: %w", path, err)
+	}
+	return timing, err
+}
+
+// withinCeiling refuses a setting that the mechanics of the line don't allow, or warns of it where the user goes beyond on purpose.
+func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
+	broken := scenarios.BeyondCeiling(file)
+	if len(broken) == 0 {
+		return nil
+	}
+	first := broken[0]
+	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, brokenWords(&first))
+	if beyond {
+		complain(p.stderr, fmt.Errorf("warning: %w", err))
+		return nil
+	}
+	return &complaint{err, "dwellcast timing shows all limits; --beyond-ceiling simulates it all the same", badInput}
+}
+
+// brokenWords says what a broken limit allows.
+func brokenWords(l *scenarios.LimitFinding) string {
+	for _, b := range l.Bands {
+		if !l.Highest.Binds {
+			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
+		}
+	}
+	if l.Err != nil {
+		return l.Name + " allows no setting"
+	}
+	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(float64(l.Highest.Setting)))
+}

@@ -1,0 +1,196 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+	"dwellcast/stations/motion"
+)
+
+// Timing writes the timing of a line: the ceiling first, then the chart, the budget, margins, peaks and what else its file
+// describes. Style matters to the table format only.
+func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return timingJSON(w, t)
+	case CSV:
+		return timingCSV(w, t)
+	case Markdown:
+		return timingPage(t, Style{Width: 120}).markdown(w)
+	}
+	return timingPage(t, style).terminal(w, style)
+}
+
+// timingCaution stands at the foot of every timing and of its chart.
+const timingCaution = "Caution: servos move without warning, jaws burn, and springs, air and raised masses hold energy: guards and lockout come " +
+	"before any change of a cam or a setting. A timing chart is no substitute for a risk assessment to ISO 12100, nor for local codes."
+
+func timingPage(t *scenarios.Timing, style Style) *page {
+	n := notesOf(t.Warnings)
+	p := &page{title: titleOf(t.Title)}
+	p.add(ceilingAnswer(t))
+	p.add(ceilingSection(t, n, style))
+	for i := range t.Conveyors {
+		p.add(timingPicture(t, i, style))
+		p.add(masterSection(t, i))
+		p.add(axisSection(&t.Conveyors[i]))
+		p.add(motorSection(&t.Conveyors[i]))
+		p.add(sloshSection(&t.Conveyors[i], n))
+	}
+	p.add(interlockSection(t))
+	p.add(solvedSection(t))
+	for i := range t.Stations {
+		p.add(dosingSection(&t.Stations[i], n))
+		p.add(sealingSection(&t.Stations[i], n))
+	}
+	p.add(section{heading: "Notes", notes: n.rest()})
+	p.add(section{notes: []string{
+		"Cams and drives as the file describes them; friction, weight and process forces are not in the torques. Times that are drawn are taken at their means.",
+		timingCaution}})
+	return p
+}
+
+// ceilingAnswer says how fast the line may be set, what binds, what would lift it and what binds next.
+func ceilingAnswer(t *scenarios.Timing) section {
+	c := &t.Ceiling
+	binding := c.Binding()
+	s := section{answer: true}
+	switch {
+	case binding == nil:
+		s.text = append(s.text, "No limit binds: nothing that the file describes keeps the line from being set faster")
+		return s
+	case c.Setting == 0:
+		s.text = append(s.text, fmt.Sprintf("No setting is allowed: %s, %s", binding.Where, binding.Name))
+		s.text = append(s.text, "To lift it: "+binding.Lift)
+		return s
+	}
+	s.text = append(s.text, fmt.Sprintf("Ceiling %s, bound by %s: %s", ceilingRate(c.Setting), binding.Where, binding.Name))
+	s.text = append(s.text, settingAgainst(t))
+	s.text = append(s.text, "To lift it: "+binding.Lift)
+	if next := c.Next(); next != nil {
+		s.text = append(s.text, fmt.Sprintf("Next to bind: %s: %s, at %s", next.Where, next.Name, ceilingRate(next.Highest.Setting)))
+	}
+	return append1(s, forbiddenWords(c))
+}
+
+func append1(s section, words string) section {
+	if words != "" {
+		s.text = append(s.text, words)
+	}
+	return s
+}
+
+// ceilingRate rounds a ceiling down to a tenth, so that what is printed is allowed.
+func ceilingRate(setting motion.CartonsPerHour) string {
+	return quantity.FormatRate(math.Floor(10*float64(setting)+0.05) / 10)
+}
+
+// settingAgainst says how the file's setting stands to the ceiling.
+func settingAgainst(t *scenarios.Timing) string {
+	var broken []string
+	for _, l := range t.Ceiling.Limits {
+		if l.Now < 0 || math.IsNaN(l.Now) {
+			broken = append(broken, l.Where+": "+l.Name)
+		}
+	}
+	setting := quantity.FormatRate(float64(t.Setting))
+	switch {
+	case len(broken) == 1:
+		return fmt.Sprintf("The setting of %s breaks %s", setting, broken[0])
+	case len(broken) > 1:
+		return fmt.Sprintf("The setting of %s breaks %d limits, first %s", setting, len(broken), broken[0])
+	}
+	share := 100 * float64(t.Ceiling.Setting-t.Setting) / float64(t.Ceiling.Setting)
+	if share < 0 {
+		return fmt.Sprintf("The setting of %s keeps every limit, above a band that sets the ceiling", setting)
+	}
+	return fmt.Sprintf("The setting of %s keeps every limit, %s %% below the ceiling", setting, fixed(share, 1))
+}
+
+// forbiddenWords lists forbidden bands that lie below the highest of the settings looked at.
+func forbiddenWords(c *scenarios.SpeedCeiling) string {
+	words := ""
+	for _, l := range c.Limits {
+		for _, b := range l.Bands {
+			if b.To >= c.To {
+				continue
+			}
+			if words != "" {
+				words += "; "
+			}
+			words += fmt.Sprintf("%s to %s (%s)", fixed(float64(b.From), 1), ceilingRate(b.To), l.Name)
+		}
+	}
+	if words == "" {
+		return ""
+	}
+	return "Forbidden bands of settings: " + words
+}
+
+// ceilingSection is the table of what each limit allows. Where there is room, it says for each what lifts it; else for the first
+// few that bind, below the table.
+func ceilingSection(t *scenarios.Timing, n *notes, style Style) section {
+	s := section{heading: "What each limit allows"}
+	table := &table{columns: []column{left("where"), left("limit"), right("highest\nsetting"), right("margin\nnow")}}
+	if style.wide() {
+		table.columns = append(table.columns, left("what lifts it"))
+	}
+	for i := range t.Ceiling.Limits {
+		l := &t.Ceiling.Limits[i]
+		row := []string{l.Where, l.Name + n.mark("limit "+l.Where+"/"+l.Name), highestWords(l), marginNow(l)}
+		if style.wide() {
+			row = append(row, l.Lift)
+		}
+		table.add(row...)
+	}
+	s.table, s.notes = table, n.take()
+	if !style.wide() {
+		s.notes = append(s.notes, liftWords(&t.Ceiling))
+	}
+	return s
+}
+
+// fewLifts is how many limits are explained below a narrow table.
+const fewLifts = 4
+
+// liftWords says what lifts the first limits that bind.
+func liftWords(c *scenarios.SpeedCeiling) string {
+	var words []string
+	for i := range c.Limits {
+		if l := &c.Limits[i]; len(words) < fewLifts && (l.Highest.Binds || l.Err != nil) {
+			words = append(words, l.Name+": "+l.Lift)
+		}
+	}
+	return "What lifts them: " + strings.Join(words, "; ")
+}
+
+func highestWords(l *scenarios.LimitFinding) string {
+	switch {
+	case l.Err != nil:
+		return "no setting"
+	case !l.Highest.Binds:
+		return "any"
+	}
+	return shortRate(l.Highest.Setting)
+}
+
+func shortRate(setting motion.CartonsPerHour) string {
+	return fixed(math.Floor(10*float64(setting)+0.05)/10, 1) + "/h"
+}
+
+// marginNow prints the margin of a limit in a unit fit to read.
+func marginNow(l *scenarios.LimitFinding) string {
+	switch l.Unit {
+	case "s":
+		return fixed(1000*l.Now, 0) + " ms"
+	case "m":
+		return fixed(1000*l.Now, 1) + " mm"
+	case "of rating":
+		return fixed(100*l.Now, 0) + " %"
+	}
+	return fixed(l.Now, 2) + " " + l.Unit
+}

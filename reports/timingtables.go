@@ -1,0 +1,301 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dwellcast/scenarios"
+	"dwellcast/scenarios/quantity"
+	"dwellcast/stations/motion"
+)
+
+// seconds prints a time to the millisecond.
+func seconds(s motion.Seconds) string { return exactly3(float64(s)) + " s" }
+
+func ms(s motion.Seconds) string { return fixed(1000*float64(s), 0) + " ms" }
+
+func mm(x float64, decimals int) string { return fixed(1000*x, decimals) + " mm" }
+
+func degrees(a motion.Degrees) string { return fixed(float64(a), 1) + "°" }
+
+// masterSection is the time budget of a conveyor's cycle: what is degrees of the master, and what is not.
+func masterSection(t *scenarios.Timing, conveyor int) section {
+	c := &t.Conveyors[conveyor]
+	s := section{heading: "Time budget of one cycle" + ofConveyor(t, c)}
+	words := fmt.Sprintf("Cycle of %s: index %s, stand %s", seconds(c.Cycle), seconds(c.Index), seconds(c.Stand))
+	if c.Revolution > 0 {
+		turns := "turns on demand"
+		if c.Continuous {
+			turns = "never stops"
+		}
+		words += fmt.Sprintf("; the master %s, a revolution takes %s", turns, seconds(c.Revolution))
+	}
+	if c.PulsesPerSecond > 0 {
+		words += fmt.Sprintf(" (%s pulses/s, %s a degree)", fixed(c.PulsesPerSecond, 0), fixed(c.PulsesPerDegree, 1))
+	}
+	s.text = append(s.text, words)
+	table := &table{columns: []column{left("station"), left("window"), right("from"), right("to"), right("takes"), left("timed by"), right("slack"), left("")}}
+	for _, st := range t.Stations {
+		if st.Conveyor != conveyor {
+			continue
+		}
+		for k, w := range st.Windows {
+			row := []string{"", w.Name, seconds(w.From), seconds(w.To), ms(w.To - w.From), timedBy(w), "", ""}
+			if k == 0 {
+				row[0], row[6] = st.Name, ms(st.Slack)
+				if st.Critical {
+					row[7] = "critical path"
+				}
+			}
+			table.add(row...)
+		}
+	}
+	s.table = table
+	return s
+}
+
+func timedBy(w scenarios.StationWindow) string {
+	if w.ByMaster {
+		return "master"
+	}
+	return "itself"
+}
+
+func ofConveyor(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {
+	if len(t.Conveyors) == 1 {
+		return ""
+	}
+	return ", " + c.Name
+}
+
+// axisSection lists the peaks of every axis.
+func axisSection(c *scenarios.ConveyorTiming) section {
+	s := section{heading: "Peaks of the axes"}
+	table := &table{columns: []column{left("axis"), right("stroke"), right("speed"), right("at"), right("acceleration"), right("at"), right("jerk"), right("rms accel.")}}
+	for _, a := range c.Axes {
+		if !a.Known {
+			continue
+		}
+		p := a.Peaks
+		jerk := axisFigure(&a, p.Jerk.Value, 0, "/s3")
+		if p.AccelerationSteps {
+			jerk = "steps"
+		}
+		acceleration := axisFigure(&a, p.Acceleration.Value, 2, "/s2")
+		if p.VelocitySteps {
+			acceleration, jerk = "jolts", "jolts"
+		}
+		table.add(a.Name, strokeWords(&a), axisFigure(&a, p.Velocity.Value, 3, "/s"), degrees(p.Velocity.At), acceleration,
+			degrees(p.Acceleration.At), jerk, axisFigure(&a, p.AccelerationRMS, 2, "/s2"))
+	}
+	s.table = table
+	return s
+}
+
+func strokeWords(a *scenarios.AxisTiming) string {
+	if a.Turns {
+		return fixed(a.Cam.Stroke()*180/math.Pi, 1) + "°"
+	}
+	return mm(a.Cam.Stroke(), 1)
+}
+
+func axisFigure(a *scenarios.AxisTiming, x float64, decimals int, per string) string {
+	unit := " m"
+	if a.Turns {
+		unit = " rad"
+	}
+	return fixed(x, decimals) + unit + per
+}
+
+// motorSection lists what each axis asks of its motor.
+func motorSection(c *scenarios.ConveyorTiming) section {
+	s := section{heading: "Motors, with the share of their ratings"}
+	table := &table{columns: []column{left("axis"), right("speed"), right("share"), right("peak\ntorque"), right("share"), right("rms\ntorque"), right("share"), right("pulses/s")}}
+	for _, a := range c.Axes {
+		if l := a.Load; l != nil {
+			table.add(a.Name, fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), fixed(l.Torque, 2)+" N m", ofRating(l.TorqueShare),
+				fixed(l.TorqueRMS, 2)+" N m", ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
+		}
+	}
+	s.table = table
+	return s
+}
+
+func ofRating(share float64) string {
+	if share == 0 {
+		return none
+	}
+	return fixed(100*share, 0) + " %"
+}
+
+func pulses(perSecond float64) string {
+	if perSecond == 0 {
+		return none
+	}
+	return fixed(perSecond, 0)
+}
+
+// interlockSection lists the smallest margin of every interlock.
+func interlockSection(t *scenarios.Timing) section {
+	s := section{heading: "Smallest margins of the interlocks, over the whole revolution"}
+	table := &table{columns: []column{left("where"), left("interlock"), right("angle"), right("time"), right("at"), right("distance"), right("at"), left("")}}
+	for _, m := range t.Margins {
+		table.add(marginCells(m)...)
+	}
+	s.table = table
+	return s
+}
+
+func marginCells(m scenarios.PlacedMargin) []string {
+	angle, time, at := degrees(m.Angle), ms(m.Time), degrees(m.AngleAt)
+	if m.Angle >= 360 {
+		angle, time, at = "always", none, none
+	}
+	distance := mm(m.Distance, 1)
+	if m.Turns {
+		distance = fixed(m.Distance*180/math.Pi, 1) + "°"
+	}
+	if math.Abs(m.Distance) >= 1 && !m.Turns || math.IsNaN(m.Distance) || math.IsInf(m.Distance, 0) {
+		distance = "ample"
+	}
+	verdict := ""
+	if !m.Kept() {
+		verdict = "VIOLATED"
+	}
+	return []string{m.Where, m.Name, angle, time, at, distance, degrees(m.DistanceAt), verdict}
+}
+
+// solvedSection says what phases could be won.
+func solvedSection(t *scenarios.Timing) section {
+	s := section{heading: "What could be moved, all interlocks kept"}
+	table := &table{columns: []column{left("where"), left("phase"), right("now"), right("could be"), left("")}}
+	for _, p := range t.Solved {
+		unit := func(x float64) string { return degrees(motion.Degrees(x)) }
+		if p.Seconds {
+			unit = func(x float64) string { return seconds(motion.Seconds(x)) }
+		}
+		could := unit(p.Could)
+		if p.Fault != "" && p.Could == 0 {
+			could = none
+		}
+		table.add(p.Where, p.What, unit(p.Now), could, strings.TrimSpace(p.Fault))
+	}
+	s.table = table
+	return s
+}
+
+// sloshSection is the wave in the open carton.
+func sloshSection(c *scenarios.ConveyorTiming, n *notes) section {
+	w := c.Slosh
+	if w == nil {
+		return section{}
+	}
+	s := section{heading: "Slosh in the open carton"}
+	s.text = append(s.text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s; %s when the conveyor has come to a stand",
+		mm(w.Steady.Peak, 1), mm(w.Tank.Freeboard, 1), n.mark("slosh"), mm(w.Steady.Standing, 1)))
+	s.text = append(s.text, fmt.Sprintf("From rest a single index raises %s and leaves %s in the first mode; in the worst phase of many, %s; "+
+		"by tilt alone %s", mm(w.Once.Peak, 1), mm(w.Residual, 1), worstWords(w.WorstPhase), mm(w.QuasiStatic, 1)))
+	s.text = append(s.text, fmt.Sprintf("First mode at %s Hz, a period of %s; the index of %s lasts %s periods, the cycle %s",
+		fixed(w.First.Frequency, 2), ms(motion.Seconds(1/w.First.Frequency)), seconds(w.Move.Time),
+		fixed(float64(w.Move.Time)*w.First.Frequency, 2), fixed(float64(w.Move.Cycle)*w.First.Frequency, 2)))
+	var quiet []string
+	for _, q := range []motion.QuietIndex{w.Quieter, w.Slower} {
+		if q.Time > 0 {
+			quiet = append(quiet, fmt.Sprintf("%s (leaves %s)", seconds(q.Time), mm(q.Residual, 1)))
+		}
+	}
+	if len(quiet) > 0 {
+		s.text = append(s.text, "Index times that leave the first mode nearly still: "+strings.Join(quiet, ", "))
+	}
+	s.notes = n.take()
+	return s
+}
+
+func worstWords(wave float64) string {
+	if math.IsInf(wave, 0) {
+		return "without bound"
+	}
+	return mm(wave, 1)
+}
+
+// dosingSection is what a dose comes to.
+func dosingSection(st *scenarios.StationTiming, n *notes) section {
+	d := st.Dosing
+	if d == nil {
+		return section{}
+	}
+	s := section{heading: "Dosing of " + st.Name}
+	words := fmt.Sprintf("%s with a piston stroke of %s (bore of %s), to a level of %s", millilitres(d.Dose), mm(d.Stroke, 1), mm(d.Bore, 1), mm(d.Level, 1))
+	if !math.IsInf(d.Capacity, 1) {
+		words += "; the cylinder holds " + millilitres(d.Capacity)
+	}
+	s.text = append(s.text, words)
+	if d.Flows.Dispense.Value > 0 {
+		words = fmt.Sprintf("Peak flow %s L/s when dosing, at %s, and %s L/s when drawing", fixed(1000*d.Flows.Dispense.Value, 2),
+			degrees(d.Flows.Dispense.At), fixed(1000*d.Flows.Draw.Value, 2))
+		if d.Exit > 0 {
+			words += fmt.Sprintf("; %s m/s out of the nozzle", fixed(d.Exit, 2))
+		}
+		if d.Splash > 0 {
+			words += fmt.Sprintf(", where %s m/s splash", fixed(d.Splash, 2))
+		}
+		s.text = append(s.text, words+fmt.Sprintf("; the level rises by up to %s m/s", fixed(d.LevelSpeed, 2)))
+	}
+	if d.Declared > 0 {
+		s.text = append(s.text, contentWords(d)+n.mark("dose "+st.Name))
+	}
+	s.notes = n.take()
+	return s
+}
+
+func contentWords(d *scenarios.DosingTiming) string {
+	words := fmt.Sprintf("Declared %s, spread %s, giveaway %s", millilitres(d.Declared), millilitres(d.Spread), millilitres(d.Giveaway))
+	if d.TolerableBy == "" {
+		return words
+	}
+	return words + fmt.Sprintf("; short by more than the tolerable %s (%s): %s of cartons, by more than twice that: %s",
+		millilitres(d.Tolerable), d.TolerableBy, shareWords(d.ShareShort), shareWords(d.ShareShortTwice))
+}
+
+// shareWords prints a small share; one in a thousand million counts as none.
+func shareWords(share float64) string {
+	if share < 1e-9 {
+		return "none"
+	}
+	if share < 1e-4 {
+		return fmt.Sprintf("%.1g %%", 100*share)
+	}
+	return quantity.FormatRatio(share)
+}
+
+func millilitres(m3 float64) string { return fixed(1e6*m3, 1) + " mL" }
+
+// sealingSection is what the jaws do and the seal needs.
+func sealingSection(st *scenarios.StationTiming, n *notes) section {
+	seal := st.Sealing
+	if seal == nil || seal.Jaws == nil && seal.Least == 0 {
+		return section{}
+	}
+	s := section{heading: "Sealing of " + st.Name}
+	if j := seal.Jaws; j != nil {
+		s.text = append(s.text, fmt.Sprintf("Jaws of %s stroke close in %s and open in %s; from the carton's stand to jaws clear %s",
+			mm(j.Stroke, 0), ms(j.Close.Time), ms(j.Open.Time), seconds(j.Needed())))
+	}
+	if seal.Least > 0 {
+		words := fmt.Sprintf("Dwell %s, the seal needs %s at least: margin %s%s", seconds(seal.Dwell), seconds(seal.Least), ms(seal.Margin), n.mark("seal "+st.Name))
+		s.text = append(s.text, words+"; rejects "+quantity.FormatRatio(seal.Reject))
+	}
+	if seal.Heat != nil {
+		v := seal.Sensitivity
+		s.text = append(s.text, fmt.Sprintf("Interface at %s °C after the dwell, %s wanted; the least dwell moves by %s for a kelvin at the jaws, %s for a kelvin wanted, %s for 1 %% of board",
+			fixed(seal.Interface, 1), fixed(seal.Heat.Wanted, 1), signedMs(v.PerJawKelvin), signedMs(v.PerWantedKelvin), signedMs(v.PerThicknessPercent)))
+	}
+	if g := seal.Glue; g != nil {
+		s.text = append(s.text, fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set)))
+	}
+	s.notes = n.take()
+	return s
+}
+
+func signedMs(s motion.Seconds) string { return fmt.Sprintf("%+.1f ms", 1000*float64(s)) }
