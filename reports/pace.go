@@ -76,7 +76,7 @@ func chanceWords(iv interval) string {
 func whyNotFaster(a *decisions.Pace) []string {
 	next := a.Next
 	var text []string
-	if !math.IsInf(a.Follows, 1) {
+	if !math.IsInf(a.Follows, 1) && a.Mechanics == 0 { // with cams, what a station needs goes with the setting itself
 		text = append(text, fmt.Sprintf("Beyond %s %s can't follow: the line then runs at its pace, whatever the setting", quantity.FormatRate(math.Floor(a.Follows)), a.FollowsName))
 	}
 	if a.Mechanics > 0 {
