@@ -81,6 +81,9 @@ func differenceWords(r *decisions.CaseResult) string {
 // comparisonNotes are the caveats: what does not show, what would, and what was not reached.
 func comparisonNotes(c *decisions.Comparison) []string {
 	var notes []string
+	if c.Base.Replications < mostShifts(c) {
+		notes = append(notes, "Shifts were added case by case: the column shifts says how many a case rests on")
+	}
 	smallest := quantity.FormatRatio(c.Spec.Smallest)
 	for i := range c.Cases {
 		r := &c.Cases[i]
@@ -91,7 +94,7 @@ func comparisonNotes(c *decisions.Comparison) []string {
 			notes = append(notes, fmt.Sprintf("%s: the wanted half-width of %s of the base's output was not reached in %d shifts, the ceiling; give --ceiling more",
 				r.Name, quantity.FormatRatio(c.Spec.Precision), r.Replications))
 		}
-		if r.Case.Replications >= 2 && r.Replications < 30 {
+		if r.Replications < 30 && r.SD > 0 {
 			notes = append(notes, fmt.Sprintf("%s: only %d shifts, the interval is rough", r.Name, r.Replications))
 		}
 	}

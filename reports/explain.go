@@ -47,7 +47,11 @@ func speedSection(x *decisions.Explanation) section {
 		if row.Holder != "" {
 			share = fixed(100*row.PeriodShare.Mean, 1)
 		}
-		t.add(row.Name, elasticityOf(row.Of), elasticityBand(row.Of), share, strings.Repeat("#", length(max(row.Of.Mean, 0), 20)))
+		bar := ""
+		if elasticityOf(row.Of) != none {
+			bar = strings.Repeat("#", length(max(row.Of.Mean, 0), 20))
+		}
+		t.add(row.Name, elasticityOf(row.Of), elasticityBand(row.Of), share, bar)
 	}
 	t.foot = []string{"sum", fixed(x.Sum.Mean, 2), elasticityBand(x.Sum), "", ""}
 	s.table = t
@@ -90,8 +94,8 @@ func speedWords(x *decisions.Explanation) []string {
 	first := fmt.Sprintf("Most is to be had from %s: one percent faster brings %s %% more output", withArticle(x.BySpeed), fixed(elasticityNamed(x, x.BySpeed), 2))
 	switch x.Agreement {
 	case decisions.Disagree:
-		return []string{first, fmt.Sprintf("The active periods name %s instead (%s %% of the time), of which one percent brings only %s %%: it is busy, but "+
-			"does not set the output. Trust the elasticity", withArticle(x.ByPeriods), fixed(100*shareNamed(x, x.ByPeriods), 0), fixed(elasticityNamed(x, x.ByPeriods), 2))}
+		return []string{first, fmt.Sprintf("The active periods name %s instead (%s %% of the time), of which one percent brings only %s %%: it is last, or "+
+			"busy, most often, but output hangs less on its speed. Go by the elasticity", withArticle(x.ByPeriods), fixed(100*shareNamed(x, x.ByPeriods), 0), fixed(elasticityNamed(x, x.ByPeriods), 2))}
 	case decisions.Undecided:
 		return []string{first, fmt.Sprintf("The active periods name %s (%s %% of the time); no difference shows (~) between the elasticities of the two",
 			withArticle(x.ByPeriods), fixed(100*shareNamed(x, x.ByPeriods), 0))}

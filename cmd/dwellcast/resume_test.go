@@ -15,6 +15,8 @@ func TestResumeGivesTheSameBytes(t *testing.T) {
 		{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.5s/7", "--replications", "60"},
 		{"pace", "example:bench-line", "--replications", "40", "--settings", "6", "--zone", "0.02%"},
 		{"margin", "example:bench-line", "--vary", "sealer.dwell", "--vary", "setting", "--replications", "40"},
+		{"compare", "example:what-if", "--replications", "10", "--precision", "0.1%", "--ceiling", "40"},
+		{"run", "example:bench-line", "--explain", "--replications", "60"},
 	} {
 		t.Run(args[0], func(t *testing.T) {
 			want, status := within(time.Hour, args)
