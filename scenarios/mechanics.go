@@ -7,8 +7,8 @@ import (
 // Mechanics is how a line moves, as far as its file says so: what its times come from, and what limits its setting.
 // Lengths are in metres, areas in square metres, volumes in cubic metres, angles of the master in degrees.
 type Mechanics struct {
-	// Described says that the file gives more than times: cams, drives, a dose, jaws, an arm, moves or a liquid. Only then
-	// does a ceiling bind a run.
+	// Described says that the file gives more than times: cams, drives, a dose, jaws, an arm, moves, a liquid, or a conveyor
+	// whose motion follows the setting. Only then does a ceiling bind a run.
 	Described bool
 	// Carton is the carton's inside; nil where the file does not say.
 	Carton *Carton

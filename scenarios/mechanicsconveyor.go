@@ -17,6 +17,9 @@ func (r *lineReader) readConveyorMotion(f *document.Fields, c stations.Conveyor,
 	if share == 0 {
 		m.Master.Revolution = motion.SecondsOf(c.Revolution)
 	}
+	if m.Travels && share > 0 {
+		r.described() // the whole motion of the conveyor follows the setting
+	}
 	m.Drive = r.readDrive(f.Take("drive"), false)
 	acceleration := f.Take("acceleration")
 	m.Acceleration = r.readAcceleration(acceleration, false)

@@ -27,9 +27,7 @@ func (r *lineReader) readDrop(d *draft) {
 	d.motion.Free = free.Angle(&r.p, document.Limit{Above: "0 deg"}, document.Limit{Max: "360 deg"}) * math.Pi / 180
 	f.Done()
 	arm := d.motion.axis("arm")
-	if m := r.conveyorMotion(d); m == nil || m.Cam == nil {
-		r.p.Add(n, "is timed by a master, but the conveyor's index is no arc of a revolution",
-			"give the conveyor revolution: 2 s and index: {from: 0 deg, to: 110 deg, law: modified sine}")
+	if !r.ridesOnMaster(d, n, "is timed by a master") {
 		return
 	}
 	switch {

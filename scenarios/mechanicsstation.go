@@ -48,11 +48,7 @@ func (r *lineReader) readAxes(d *draft, n *document.Node) {
 		r.p.Add(n, fmt.Sprintf("has %d axes", len(entries)), fmt.Sprintf("a station may have %d", mostAxes))
 		return
 	}
-	if m := r.conveyorMotion(d); m == nil || m.Cam == nil {
-		if !r.groundless {
-			r.p.Add(n, "ride on a master, but the conveyor's index is no arc of a revolution",
-				"give the conveyor revolution: 2 s and index: {from: 0 deg, to: 110 deg, law: modified sine}")
-		}
+	if !r.ridesOnMaster(d, n, "ride on a master") {
 		return
 	}
 	for _, e := range entries {
@@ -61,11 +57,26 @@ func (r *lineReader) readAxes(d *draft, n *document.Node) {
 	}
 }
 
+// ridesOnMaster says that the station's conveyor has a cam, and reports it where it has none. A wrong arc was reported before.
+func (r *lineReader) ridesOnMaster(d *draft, n *document.Node, what string) bool {
+	m := r.conveyorMotion(d)
+	if m != nil && m.Cam != nil {
+		return true
+	}
+	if m == nil || !r.file.Travels[d.Feed.Conveyor].Shared {
+		r.p.Add(n, what+", but the conveyor's index is no arc of a revolution",
+			"give the conveyor revolution: 2 s and index: {from: 0 deg, to: 110 deg, law: modified sine}")
+	}
+	return false
+}
+
 // readAxis reads one cam: its moves alone, or a map with its moves, its drive and what it must keep clear of.
 func (r *lineReader) readAxis(d *draft, name string, n *document.Node) {
 	doseStroke := 0.0
 	if dosing := d.motion.Dosing; dosing != nil && name == "piston" {
 		doseStroke = dosing.Dose / dosing.Piston.Area
+	} else if name == "piston" && d.fields.Has("dosing") {
+		doseStroke = 1 // stands in for one that was reported
 	}
 	axis := AxisMotion{Name: name}
 	if n.Kind() == document.List {
@@ -105,7 +116,8 @@ func (r *lineReader) readClearance(d *draft, axis AxisMotion, n *document.Node) 
 		c.Limit = limit.Length(&r.p, document.Limit{Min: "0 m"})
 	}
 	conveyor := r.conveyorMotion(d).Cam
-	while := f.Take("while").OneOf(&r.p, "conveyor moves", "conveyor stands")
+	when := f.Take("while")
+	while := when.OneOf(&r.p, "conveyor moves", "conveyor stands")
 	from, to := f.Take("from"), f.Take("to")
 	word := map[bool]string{true: "above", false: "below"}[c.Above]
 	switch {
@@ -115,7 +127,7 @@ func (r *lineReader) readClearance(d *draft, axis AxisMotion, n *document.Node) 
 		c.While = conveyor.Standing()
 	case from != nil && to != nil:
 		c.While, while = []motion.Window{turnWindow(from.Angle(&r.p), to.Angle(&r.p))}, from.Raw()+" to "+to.Raw()
-	case f.Node() != nil:
+	case f.Node() != nil && when == nil:
 		r.p.Add(n, "does not say when", "add while: conveyor moves, while: conveyor stands, or from: and to:")
 	}
 	f.Done()
