@@ -13,7 +13,7 @@ func sectionOf(line *stations.Line, group stations.Group, paced bool, pace time.
 		conveyor := line.Conveyors[group.Conveyor]
 		s.Index, s.Revolution, s.Release = conveyor.Index, conveyor.Revolution, conveyor.Release
 		s.Cartons = max(line.Lanes, 1)
-		s.Timed = s.Revolution > 0 && (s.Release == stations.AtCamZero || !fills(line, group))
+		s.Timed = s.Revolution > 0 && s.Release == stations.AtCamZero || line.MasterLimits(group)
 	} else {
 		s.Cartons = max(line.Stations[group.First].Units, 1)
 	}
@@ -27,15 +27,6 @@ func sectionOf(line *stations.Line, group stations.Group, paced bool, pace time.
 	}
 	s.Rate = perHour(s.Cartons, s.Expected)
 	return s
-}
-
-func fills(line *stations.Line, group stations.Group) bool {
-	for i := group.First; i <= group.Last; i++ {
-		if line.Stations[i].Kind == stations.Fill {
-			return true
-		}
-	}
-	return false
 }
 
 func stationOf(line *stations.Line, i int, s *SectionBudget) StationBudget {

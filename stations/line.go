@@ -74,6 +74,26 @@ type Conveyor struct {
 	RunsEmpty bool
 }
 
+// MasterLimits says whether the master's revolution can outlast all that the stations of a conveyor do: it is timed, turns on
+// demand, and no filler that turns with it fills the rest of the revolution.
+func (l *Line) MasterLimits(g Group) bool {
+	if g.Conveyor < 0 {
+		return false
+	}
+	c := &l.Conveyors[g.Conveyor]
+	for i := g.First; i <= g.Last; i++ {
+		st := &l.Stations[i]
+		var act time.Duration
+		for _, part := range st.Parts {
+			act += part.Time.Min()
+		}
+		if st.Kind == Fill && st.ActsEmpty && act >= c.Revolution-c.Index {
+			return false
+		}
+	}
+	return c.Revolution > 0 && c.Release == WhenClear
+}
+
 // Kind is what a station does to a carton.
 type Kind uint8
 
