@@ -69,43 +69,28 @@ func ofConveyor(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {
 	return ", " + c.Name
 }
 
-// axisSection lists the peaks of every axis.
+// axisSection lists the peaks of every axis, in the unit of its stroke and seconds.
 func axisSection(c *scenarios.ConveyorTiming) section {
 	s := section{heading: "Peaks of the axes"}
-	table := &table{columns: []column{left("axis"), right("stroke"), right("speed"), right("at"), right("acceleration"), right("at"), right("jerk"), right("rms accel.")}}
+	table := &table{columns: []column{left("axis"), right("stroke"), left("in"), right("speed\n1/s"), right("at"), right("accel.\n1/s2"), right("at"),
+		right("rms\naccel."), right("jerk\n1/s3")}}
 	for _, a := range c.Axes {
 		if !a.Known {
 			continue
 		}
 		p := a.Peaks
-		jerk := axisFigure(&a, p.Jerk.Value, 0, "/s3")
+		acceleration, jerk := fixed(p.Acceleration.Value, 2), fixed(p.Jerk.Value, 0)
 		if p.AccelerationSteps {
 			jerk = "steps"
 		}
-		acceleration := axisFigure(&a, p.Acceleration.Value, 2, "/s2")
 		if p.VelocitySteps {
 			acceleration, jerk = "jolts", "jolts"
 		}
-		table.add(a.Name, strokeWords(&a), axisFigure(&a, p.Velocity.Value, 3, "/s"), degrees(p.Velocity.At), acceleration,
-			degrees(p.Acceleration.At), jerk, axisFigure(&a, p.AccelerationRMS, 2, "/s2"))
+		table.add(a.Name, fixed(a.Cam.Stroke(), 4), map[bool]string{false: "m", true: "rad"}[a.Turns], fixed(p.Velocity.Value, 3), degrees(p.Velocity.At),
+			acceleration, degrees(p.Acceleration.At), fixed(p.AccelerationRMS, 2), jerk)
 	}
 	s.table = table
 	return s
-}
-
-func strokeWords(a *scenarios.AxisTiming) string {
-	if a.Turns {
-		return fixed(a.Cam.Stroke()*180/math.Pi, 1) + "°"
-	}
-	return mm(a.Cam.Stroke(), 1)
-}
-
-func axisFigure(a *scenarios.AxisTiming, x float64, decimals int, per string) string {
-	unit := " m"
-	if a.Turns {
-		unit = " rad"
-	}
-	return fixed(x, decimals) + unit + per
 }
 
 // motorSection lists what each axis asks of its motor.

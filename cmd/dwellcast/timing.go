@@ -4,12 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 
 	"github.com/spf13/cobra"
 
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
+	"dwellcast/stations/motion"
 )
 
 // timingCommand draws the timing chart of a line and finds how fast it may be set.
@@ -76,7 +78,7 @@ func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
 		return nil
 	}
 	first := broken[0]
-	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, brokenWords(&first))
+	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, brokenWords(&first, motion.CartonsPerHour(file.Line.Setting)))
 	if beyond {
 		complain(p.stderr, fmt.Errorf("warning: %w", err))
 		return nil
@@ -85,14 +87,14 @@ func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
 }
 
 // brokenWords says what a broken limit allows.
-func brokenWords(l *scenarios.LimitFinding) string {
+func brokenWords(l *scenarios.LimitFinding, setting motion.CartonsPerHour) string {
 	for _, b := range l.Bands {
-		if !l.Highest.Binds {
+		if below := b.To < l.Highest.Setting; below && b.Contains(setting) {
 			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
 		}
 	}
 	if l.Err != nil {
 		return l.Name + " allows no setting"
 	}
-	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(float64(l.Highest.Setting)))
+	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(math.Floor(10*float64(l.Highest.Setting)+0.05)/10))
 }
