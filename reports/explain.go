@@ -56,7 +56,7 @@ func speedSection(x *decisions.Explanation) section {
 	t.foot = []string{"sum", fixed(x.Sum.Mean, 2), elasticityBand(x.Sum), "", ""}
 	s.table = t
 	s.notes = []string{fmt.Sprintf("Faster: all times of it shortened, by %s and lengthened by as much (central differences). One percent more of the shift, with "+
-		"what is planned in it, brings %s %%, as does all together made faster. Chances by the setting are kept. ~: no effect shows",
+		"what is planned in it, brings %s %%, as does all together made faster. Chances that go by the setting, and a master that follows it, are kept. ~: no effect shows",
 		quantity.FormatRatio(x.Step), fixed(x.Shift.Mean, 2))}
 	return s
 }

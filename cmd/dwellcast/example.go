@@ -19,8 +19,8 @@ func (p *program) exampleCommand() *cobra.Command {
 	var path string
 	cmd := &cobra.Command{
 		Use:     "example [NAME]",
-		Short:   "Write a complete, commented line file",
-		Long:    "example writes a line file that runs as it stands, of invented data, to start your own from.",
+		Short:   "Write a complete, commented line or study file",
+		Long:    "example writes a line file, or a study, that runs as it stands, of invented data, to start your own from.",
 		Example: "  dwellcast example > line.yaml\n  dwellcast example --list",
 		Args:    atMostOneName,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -63,7 +63,7 @@ func exampleText(name string) ([]byte, error) {
 // exampleList is a line for each example: its name, and its title.
 func exampleList() []byte {
 	var list strings.Builder
-	for _, name := range scenarios.Examples() {
+	for _, name := range append(scenarios.Examples(), scenarios.Studies()...) {
 		fmt.Fprintf(&list, "%-14s %s\n", name, scenarios.ExampleTitle(name))
 	}
 	return []byte(list.String())
