@@ -35,6 +35,7 @@ type waiter[T any] struct {
 	want int  // items that a taker needs before it goes on
 	hold bool // a putter that brings an item, rather than asking for room
 	done bool
+	due  bool // a taker, first in line, whose items are in the buffer: it knows when they can be taken
 }
 
 // NewBuffer returns an empty buffer on the calendar.
@@ -167,7 +168,7 @@ func (b *Buffer[T]) Await(p *Process, n int) {
 	for !b.arrived(n) || b.takers[0] != w {
 		ready := never
 		if b.takers[0] == w && n <= b.count {
-			ready = b.at(n - 1).ready
+			ready, w.due = b.at(n-1).ready, true
 		}
 		p.WaitOrWake(ready)
 	}
@@ -210,10 +211,13 @@ func (b *Buffer[T]) servePutters() {
 	}
 }
 
-// serveTakers wakes the longest waiting taker when what it needs is here or on its way.
+// serveTakers wakes the longest waiting taker when what it needs is here or on its way, unless it knows.
 func (b *Buffer[T]) serveTakers() {
-	if len(b.takers) > 0 && (b.takers[0].want <= b.count || b.arrived(b.takers[0].want)) {
-		b.takers[0].p.Wake()
+	if len(b.takers) == 0 {
+		return
+	}
+	if w := b.takers[0]; !w.due && (w.want <= b.count || b.arrived(w.want)) {
+		w.p.Wake()
 	}
 }
 

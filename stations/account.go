@@ -67,14 +67,21 @@ func (c *conveyor) accountRunning(u *unit, from, to time.Duration) {
 	done := min(max(from, u.done), to)
 	all := min(max(done, c.allClear), to)
 	u.spend(Working, u.slow, from, done)
+	late := min(max(all, c.lateFrom), to)
+	over := min(max(late, c.lateTo), to)
 	u.spend(Interlocked, c.limit, done, all)
-	u.spend(Paced, c.limit, all, to)
+	u.spend(Paced, c.limit, all, late)
+	u.spend(Interlocked, c.limit, late, over)
+	u.spend(Paced, c.limit, over, to)
 }
 
 // accountLost charges the time beyond the pace: to the stops of the station that was last, to its act, to the master. Without
 // a setting only the stops count: what acts take is the line's own pace.
 func (c *conveyor) accountLost(end time.Duration, n int64) {
 	all := min(c.allClear, end)
+	if c.late != nil {
+		c.lostLate(max(all, c.waitsFrom()), min(c.lateTo, end))
+	}
 	if !c.paced {
 		if c.disturbed {
 			c.last.lostStanding(c.begun, all)
@@ -93,6 +100,15 @@ func (c *conveyor) accountLost(end time.Duration, n int64) {
 			c.Tally.Lost[c.slowMaster] += n * int64(over)
 		}
 	}
+}
+
+// lostLate charges what a stop after all were clear cost beyond them and the pace.
+func (c *conveyor) lostLate(from, to time.Duration) {
+	if from = max(from, c.lateFrom); to <= from {
+		return
+	}
+	rest := to - from - c.late.lostStanding(from, to)
+	c.Tally.Lost[c.late.slow] += int64(rest) // another stood, or the pace or the master ran out in between
 }
 
 // lostStanding charges the time between two instants in which the unit stood, and returns it.
@@ -116,7 +132,11 @@ func (c *conveyor) countCycles(n int64) {
 	case c.slowMaster:
 		c.Tally.MasterCycles[c.section] += n
 	default:
-		c.last.count(LastClear, n)
+		last := c.last
+		if c.late != nil && c.lateTo >= c.ready {
+			last = c.late
+		}
+		last.count(LastClear, n)
 	}
 }
 
@@ -155,9 +175,12 @@ func (c *conveyor) close(end time.Duration) {
 		return
 	}
 	for _, u := range c.units {
-		if c.disturbed && (!u.cleared || len(u.standing) > 0) {
+		switch {
+		case c.disturbed && !u.cleared:
 			c.allClear, c.ready, c.last = never, never, u
 			u.clear = never
+		case len(u.standing) > 0:
+			c.late, c.lateTo, c.ready = u, never, never
 		}
 	}
 	c.account(end, 1)

@@ -21,7 +21,7 @@ type conveyor struct {
 	paced   bool
 	ends    bool // its last station is the end of the line
 	alone   bool // it is the whole line
-	master  bool // the revolution is timed and no fill station rides on it
+	master  bool // its revolution may be the last to finish
 	interr  bool // some station stops by the calendar clock
 	running bool // some station stops by running time
 	limits  bool // some station scraps cartons that stand too long
@@ -37,6 +37,9 @@ type conveyor struct {
 	allClear  time.Duration // when the last station was clear
 	ready     time.Duration // when the next index may begin
 	last      *unit         // the last station to be clear
+	late      *unit         // one that stood for a stop by the clock after it was clear, or nil
+	lateFrom  time.Duration // from the first such stop
+	lateTo    time.Duration // to the end of the last
 	limit     Reason        // what holds up the next index, as far as known
 	due       time.Duration // when the pace wants the next cycle
 
@@ -55,7 +58,7 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 	}
 	c.ends = c.outfeed == nil
 	c.alone = len(s.buffers) == 1
-	c.master = c.spec.Revolution > 0
+	c.master = s.Line.MasterLimits(g)
 	at := 0
 	for i := g.First; i <= g.Last; i++ {
 		u := newUnit(s, i, 0, section)
@@ -71,9 +74,6 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 		c.interr = c.interr || u.byClock
 		c.running = c.running || u.byRunning
 		c.plain = c.plain && u.fixed >= 0 && u.spec.Away == 0 && u.spec.Units == 1
-		if u.spec.Kind == Fill {
-			c.master = false
-		}
 		c.units = append(c.units, u)
 		c.limits = c.limits || u.spec.StandLimit > 0
 		if u.spec.Ejects || len(u.stores) > 0 || c.ends && i == g.Last {

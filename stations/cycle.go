@@ -71,6 +71,7 @@ func (c *conveyor) scrapStood() {
 func (c *conveyor) act() {
 	stands := c.begun + c.spec.Index
 	c.allClear, c.last, c.disturbed = stands, nil, c.interr
+	c.late, c.lateFrom, c.lateTo = nil, 0, 0
 	for _, u := range c.units {
 		u.stands, u.agenda, u.short = u.stands[:0], u.agenda[:0], false
 		u.act, u.loaded, u.id, u.handled = 0, false, 0, 0
@@ -157,11 +158,14 @@ func (c *conveyor) byRobot(u *unit, cycle time.Duration) time.Duration {
 // findReady works out when the next index may begin, and what decides it.
 func (c *conveyor) findReady() {
 	c.ready, c.limit = c.allClear, c.last.slow
-	if m := c.begun + c.spec.Revolution; c.master && c.spec.Release == WhenClear && m > c.ready {
+	if m := c.begun + c.spec.Revolution; c.master && m > c.ready {
 		c.ready, c.limit = m, c.slowMaster
 	}
 	if c.paced && c.due >= c.ready {
 		c.ready, c.limit = c.due, c.setting
+	}
+	if c.late != nil && c.lateTo >= c.ready {
+		c.ready, c.limit = c.lateTo, c.late.slow
 	}
 }
 

@@ -115,6 +115,17 @@ func (c *conveyor) cleared(u *unit) {
 	}
 }
 
+// beginLate notes a stop that holds up the next index though the station was clear.
+func (c *conveyor) beginLate(u *unit) {
+	if !c.cycling || !u.cleared {
+		return
+	}
+	if c.late == nil {
+		c.lateFrom = c.calendar.Now()
+	}
+	c.late, c.lateTo = u, never
+}
+
 // lostOnBelt scraps the cartons that a stop costs: those before the station, then the next ones behind.
 func (u *unit) lostOnBelt(s *stopClock) {
 	n := s.spec.Scrap

@@ -64,7 +64,11 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 		u.set(Paced, m.setting)
 		p.WaitUntil(u.due)
 	}
-	for w := m.window(); w >= 0; w = m.window() {
+	for w := m.window(); w >= 0 || len(u.standing) > 0; w = m.window() {
+		if w < 0 {
+			u.awaitCleared(p)
+			continue
+		}
 		u.set(Planned, m.reasons.of(PlannedStop, -1, w))
 		p.WaitUntil(m.Line.Shift.Planned[w].To)
 	}
@@ -104,12 +108,13 @@ func (m *machine) take(u *unit, p *sim.Process) {
 	u.taken = m.calendar.Now()
 }
 
-// awaitCarton waits, starved, until there is a carton to take outside planned stops; another unit may take one meanwhile.
+// awaitCarton waits, starved, until there is a carton to take and no stop, planned or by the clock; another unit may take one meanwhile.
 func (m *machine) awaitCarton(u *unit, p *sim.Process) {
 	u.set(Starved, 0)
 	m.infeed.Await(p, 1)
-	for m.stands() {
+	for m.stands() || len(u.standing) > 0 {
 		m.awaitProduction(p)
+		u.awaitCleared(p)
 		m.infeed.Await(p, 1)
 	}
 }

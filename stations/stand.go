@@ -50,6 +50,7 @@ func (u *unit) beginStand(why Reason, reload bool) *stand {
 	u.standing = append(u.standing, s)
 	if u.belt != nil {
 		u.stands = append(u.stands, s)
+		u.belt.beginLate(u)
 	}
 	u.Tally.Stops[why]++
 	u.blame.changed(u.section)
@@ -69,9 +70,8 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 	}
 	if len(u.standing) == 0 {
 		u.asOf = max(u.asOf, now)
-		if u.belt != nil && u.belt.cycling && u.cleared { // it stood after its act
-			u.clear = now
-			u.belt.cleared(u)
+		if u.belt != nil && u.belt.cycling && u.cleared {
+			u.belt.late, u.belt.lateTo = u, now
 		}
 	}
 	u.blame.changed(u.section)
