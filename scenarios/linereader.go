@@ -25,8 +25,8 @@ type lineReader struct {
 	line   *stations.Line
 	list   *document.Node // of stations
 	drafts []*draft
-	// liquid and freeboard are where these were written; nil where they were not.
-	liquid, freeboard *document.Node
+	// carton, liquid and freeboard are where these were written; nil where they were not.
+	carton, liquid, freeboard *document.Node
 	// groundless says that the setting was given but could not be read, so that what rests on it is not complained of too.
 	groundless bool
 }

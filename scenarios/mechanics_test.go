@@ -1,13 +1,16 @@
 package scenarios_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"dwellcast/scenarios"
 	"dwellcast/stations/motion"
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 )
 
 // moving is a line whose times all come from its motions.
@@ -115,6 +118,17 @@ func TestDosingRules(t *testing.T) {
 	near(t, "drop of the motor", f.Mechanics.Stations[1].Axes[1].Drive.TravelPerTurn, 0.0254, 1e-12)
 }
 
+// TestOddSettings: the ceiling does not depend on the setting of the file, even where that is far off.
+func TestOddSettings(t *testing.T) {
+	want, limit, _ := scenarios.Ceiling(oatDrink(t))
+	for _, setting := range []string{"1 cartons/h", "300 cartons/h", "50000 cartons/h", "1000000 cartons/h"} {
+		got, by, known := scenarios.Ceiling(oatDrink(t, "setting="+setting))
+		if !known || by != limit || math.Abs(got-want) > 0.1 {
+			t.Errorf("%s: ceiling %.2f by %s, want %.2f by %s", setting, got, by, want, limit)
+		}
+	}
+}
+
 // TestNeverStops: a master that never stops waits for the next cam zero.
 func TestNeverStops(t *testing.T) {
 	f := readLine(t, moving, "conveyor.release=at cam zero", "conveyor.revolution=1.4 s")
@@ -176,3 +190,53 @@ const filling = `  - name: filler
         - {name: draw, move: rise, by: dose, from: 0 deg, to: 140 deg, law: cycloidal}
         - {name: dose, move: return, by: dose, from: 165 deg, to: 300 deg, law: cycloidal}
 `
+
+// TestAnyMechanicsAreTimed: whatever the quantities, a file that is read can be timed, its ceiling keeps every limit, and the
+// setting is refused exactly when some limit is broken.
+func TestAnyMechanicsAreTimed(t *testing.T) {
+	quantities := map[string]string{
+		"setting": "cartons/h", "conveyor.pitch": "mm", "conveyor.index.to": "deg", "carton.length": "mm", "carton.height": "mm", "liquid.damping": "%",
+		"filler.dosing.dose": "mL", "filler.dosing.valve_lag": "ms", "filler.dosing.splash": "m/s", "filler.cams.nozzle.moves.down.from": "deg",
+		"erector.drop.at": "deg", "erector.drop.height": "mm", "sealer.jaws.stroke": "mm", "sealer.jaws.jerk": "m/s3", "sealer.dwell": "ms", "sealer.heat.board": "mm",
+	}
+	usual := map[string]float64{
+		"setting": 1450, "conveyor.pitch": 152, "conveyor.index.to": 110, "carton.length": 95, "carton.height": 250, "liquid.damping": 2,
+		"filler.dosing.dose": 1900, "filler.dosing.valve_lag": 30, "filler.dosing.splash": 2.6, "filler.cams.nozzle.moves.down.from": 95,
+		"erector.drop.at": 120, "erector.drop.height": 60, "sealer.jaws.stroke": 80, "sealer.jaws.jerk": 130, "sealer.dwell": 1250, "sealer.heat.board": 0.55,
+	}
+	var paths []string
+	for path := range quantities {
+		paths = append(paths, path)
+	}
+	slices.Sort(paths)
+	timedFiles := 0
+	for seed := range 40 {
+		var overrides []string
+		for k := range 3 {
+			path := rapid.SampledFrom(paths).Example(10*seed + k)
+			factor := math.Exp(rapid.Float64Range(-0.5, 0.5).Example(10*seed + k))
+			overrides = append(overrides, fmt.Sprintf("%s=%.6f %s", path, usual[path]*factor, quantities[path]))
+		}
+		f, err := scenarios.Open("example:oat-drink", overrides)
+		if err != nil {
+			continue
+		}
+		timedFiles++
+		c := timed(t, f).Ceiling
+		broken := 0
+		for _, l := range c.Limits {
+			if c.Setting > 0 && l.Margin(c.Setting) < 0 {
+				t.Errorf("%v: %s is broken at the ceiling of %.2f", overrides, l.Name, c.Setting)
+			}
+			if l.Now < 0 {
+				broken++
+			}
+		}
+		if got := len(scenarios.BeyondCeiling(f)); got != broken {
+			t.Errorf("%v: %d limits refuse the setting, %d are broken", overrides, got, broken)
+		}
+	}
+	if timedFiles < 10 {
+		t.Errorf("only %d of 40 files could be read", timedFiles)
+	}
+}

@@ -18,8 +18,8 @@ const mostMoves = 60
 // Where a dose is known, a piston may move "by: dose". It is nil where there was a mistake.
 func (r *lineReader) readCam(name string, list *document.Node, doseStroke float64) (cam *motion.Cam, turns bool) {
 	items := list.List(&r.p)
-	if list == nil || len(items) == 0 || len(items) > mostMoves {
-		if list.Kind() == document.List {
+	if len(items) == 0 || len(items) > mostMoves {
+		if list != nil && list.Kind() == document.List {
 			r.p.Add(list, fmt.Sprintf("has %d moves", len(items)), "give moves such as {move: rise, by: 8 in, from: 90 deg, to: 160 deg, law: modified sine}")
 		}
 		return nil, false

@@ -38,7 +38,7 @@ func (r *lineReader) readDosing(d *draft, n *document.Node) {
 	case r.p.Len() > before:
 		return
 	case carton == nil:
-		r.p.Add(n, "fills a carton, but none is given", "add carton: {length: 95 mm, width: 95 mm, height: 240 mm} at the top of the file")
+		r.needCarton(n, "fills a carton")
 		return
 	case motion.FillHeight(m.Dose, carton.Area()) >= carton.Height:
 		r.p.Add(dose.Assumed(&r.p), "is more than the carton holds", "it holds "+quantityText(1e6*carton.Area()*carton.Height, "mL")+" to the rim")

@@ -10,7 +10,7 @@ import (
 
 // readCarton reads the inside of the open carton.
 func (r *lineReader) readCarton(n *document.Node) {
-	if n == nil {
+	if r.carton = n; n == nil {
 		return
 	}
 	f := n.Map(&r.p)
@@ -48,12 +48,19 @@ func (r *lineReader) readLiquid(n *document.Node) {
 	f.Done()
 	carton := r.file.Mechanics.Carton
 	if carton == nil {
-		r.p.Add(n, "sloshes in a carton, but none is given", "add carton: {length: 95 mm, width: 95 mm, height: 240 mm}")
+		r.needCarton(n, "sloshes in a carton")
 		return
 	}
 	tank.Length, tank.Height, tank.Depth = carton.Length, carton.Height, carton.Level
 	r.file.Mechanics.Liquid = tank
 	r.liquid, r.freeboard = n, freeboard
+}
+
+// needCarton reports that the carton is missing; one with mistakes was reported before.
+func (r *lineReader) needCarton(n *document.Node, what string) {
+	if r.carton == nil {
+		r.p.Add(n, what+", but none is given", "add carton: {length: 95 mm, width: 95 mm, height: 240 mm} at the top of the file")
+	}
 }
 
 // completeLiquid gives the liquid its level and freeboard, from the carton or from the dose.

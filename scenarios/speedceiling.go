@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"dwellcast/scenarios/quantity"
 	"dwellcast/stations/motion"
 )
 
@@ -99,7 +100,8 @@ func bandRange(setting, ceiling motion.CartonsPerHour) (from, to motion.CartonsP
 	if ceiling <= 0 || ceiling >= highestSetting {
 		ceiling = setting
 	}
-	return min(setting, ceiling) / 3, 1.5 * max(setting, ceiling)
+	from = max(min(setting, ceiling)/3, ceiling/20)
+	return from, 1.5 * max(ceiling, min(setting, 3*ceiling))
 }
 
 // bandsOf finds the bands of a limit whose margin does not simply fall with the setting.
@@ -127,7 +129,7 @@ func (c *SpeedCeiling) belowBands() {
 }
 
 // Ceiling is the highest setting that the mechanics of a file allow, cartons/h, and the limit that binds there. It is not known
-// where the file describes times alone, or where nothing binds.
+// where the file describes times alone, or where nothing binds. A known ceiling of 0 says that the limit allows no setting.
 func Ceiling(f *File) (setting float64, limit string, known bool) {
 	if !f.Mechanics.Described || f.Line.Setting == 0 {
 		return 0, "", false
@@ -163,4 +165,18 @@ func BeyondCeiling(f *File) []LimitFinding {
 	}
 	slices.SortStableFunc(broken, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
 	return broken
+}
+
+// timeLimits are the kinds of limit that BudgetOf warns of: the line then does not follow its setting, and nothing worse.
+var timeLimits = []motion.LimitKind{motion.DwellLimit, motion.ErectorLimit, motion.RobotLimit, MasterLimit, ActLimit}
+
+// CeilingWarnings are warnings of what the file's setting breaks beside time: interlocks, motors, splash and slosh.
+func CeilingWarnings(f *File) []Warning {
+	var list []Warning
+	for _, l := range BeyondCeiling(f) {
+		if !slices.Contains(timeLimits, l.Kind) {
+			list = append(list, Warning{"setting", "the setting of " + quantity.FormatRate(f.Line.Setting) + " breaks a limit of " + l.Where + ": " + l.Name})
+		}
+	}
+	return list
 }
