@@ -53,6 +53,10 @@ func csvAnswer(s *sheet, f *scenarios.Forecast) {
 		s.figure("line", "", "target", f.Target.PerShift, "cartons/shift")
 		s.interval("line", "", "target_chance", f.Target.Chance, "1")
 	}
+	s.figure("line", "", "availability", f.Indicators.Availability, "1")
+	s.figure("line", "", "effectiveness", f.Indicators.Effectiveness, "1")
+	s.figure("line", "", "quality", f.Indicators.Quality, "1")
+	s.figure("line", "", "oee", f.Indicators.OEE, "1")
 	s.interval("line", "", "setting_share", f.SettingShare, "1")
 	s.interval("line", "", "master_share", f.MasterShare, "1")
 	if st := f.Steady; st != nil {

@@ -25,6 +25,8 @@ func forecastJSON(w io.Writer, f *scenarios.Forecast) error {
 	if f.Target != nil {
 		out.Target = &jsonTarget{number(f.Target.PerShift), jsonOf(f.Target.Chance), about("target")}
 	}
+	i := f.Indicators
+	out.Indicators = jsonOEE{number(i.Availability), number(i.Effectiveness), number(i.Quality), number(i.OEE)}
 	if s := f.Steady; s != nil {
 		out.Steady = &jsonSteady{s.Length.Seconds(), s.WarmUp.Seconds(), s.WarmUpGiven, s.Batches, s.BatchLength.Seconds()}
 	}

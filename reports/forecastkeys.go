@@ -30,9 +30,18 @@ type jsonForecast struct {
 	Attendants       int           `json:"attendants"`
 	CrewLoad         number        `json:"crew_load"`
 	CrewLoadInterval jsonInterval  `json:"crew_load_interval"`
+	Indicators       jsonOEE       `json:"indicators"`
 	Steady           *jsonSteady   `json:"steady,omitempty"`
 	Warnings         []jsonWarning `json:"warnings"`
 	SafetyCaution    string        `json:"caution"`
+}
+
+// jsonOEE holds the indicators of ISO 22400-2 over planned busy time, shares of 1.
+type jsonOEE struct {
+	Availability  number `json:"availability"`
+	Effectiveness number `json:"effectiveness"`
+	Quality       number `json:"quality"`
+	OEE           number `json:"oee"`
 }
 
 type jsonFigure struct {

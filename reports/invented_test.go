@@ -30,7 +30,7 @@ func sharesOf(thousandths ...float64) (shares [stations.NumStates]stats.Interval
 func invented() *scenarios.Forecast {
 	f := &scenarios.Forecast{
 		Title: "Oat drink, 64 fl oz cartons, one lane", Version: "test", Seed: 1, Replications: 200, Confidence: 0.95,
-		Setting: 1450, Scheduled: 8 * time.Hour, IdealPerShift: 11600, SettingShare: around(0.712, 0.011), MasterShare: around(0, 0),
+		Setting: 1450, Scheduled: 8 * time.Hour, IdealPerShift: 11600, Indicators: scenarios.Indicators{Availability: 0.96, Effectiveness: 0.98, Quality: 0.995, OEE: 0.936096}, SettingShare: around(0.712, 0.011), MasterShare: around(0, 0),
 		CrewLoad: around(0.231, 0.009), Attendants: 1,
 		Target: &scenarios.Target{PerShift: 10000, Chance: stats.Interval{Mean: 0.845, Low: 0.788, High: 0.889, N: 200, Confidence: 0.95}},
 	}

@@ -45,11 +45,19 @@ func lossSection(f *scenarios.Forecast, n *notes) section {
 		fixed(100*good/ideal, 1), fixed(leaves, digits)}
 	s.table = t
 	s.notes = n.take()
+	s.notes = append(s.notes, indicatorWords(f.Indicators))
 	if small > 0 {
 		s.notes = append(s.notes, fmt.Sprintf("Left out: %s of less than %s a shift",
 			quantity.FormatCount(int64(small), "cause"), map[int]string{0: "half a carton", 1: "0.05 cartons"}[digits]))
 	}
 	return s
+}
+
+// indicatorWords sums the sheet up in the terms of ISO 22400-2, over planned busy time.
+func indicatorWords(i scenarios.Indicators) string {
+	percent := func(x float64) string { return fixed(100*x, 1) + " %" }
+	return fmt.Sprintf("In the terms of ISO 22400-2, over planned busy time: availability %s x effectiveness %s x quality %s = OEE %s",
+		percent(i.Availability), percent(i.Effectiveness), percent(i.Quality), percent(i.OEE))
 }
 
 func idealWords(f *scenarios.Forecast) string {

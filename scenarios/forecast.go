@@ -33,6 +33,8 @@ type Forecast struct {
 	// CrewLoad is the share of the attendants' time spent on calls; Attendants is 0 for a crew without limit.
 	CrewLoad   stats.Interval
 	Attendants int
+	// Indicators by ISO 22400-2, from the loss sheet.
+	Indicators Indicators
 	// Steady is set when the file asks for long-run figures instead of shifts.
 	Steady   *Steady
 	Warnings []Warning

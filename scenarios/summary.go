@@ -27,6 +27,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 		out.Stations = append(out.Stations, s.station(i, o))
 	}
 	out.Losses = s.lossSheet(o)
+	out.Indicators = s.production(float64(s.ideal)).Indicators()
 	out.Stops = s.stops(o)
 	out.Buffers = s.buffers(o)
 	out.Warnings = append(slices.Clone(f.Warnings), s.warnings(out, o)...)

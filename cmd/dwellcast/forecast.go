@@ -24,6 +24,7 @@ type runFlags struct {
 	explain               bool
 	resume                string // of an explanation
 	beyondCeiling         bool
+	trace                 string // file for what the first shift did
 }
 
 // runCommand simulates a line and forecasts its output.
@@ -58,6 +59,11 @@ func (p *program) runCommand() *cobra.Command {
 			if err := p.withinCeiling(file, flags.beyondCeiling); err != nil {
 				return err
 			}
+			if flags.trace != "" {
+				if err := p.trace(file, flags.seed, flags.trace); err != nil {
+					return err
+				}
+			}
 			forecast, err := p.simulate(cmd.Context(), file, options)
 			if err != nil {
 				return err
@@ -75,6 +81,7 @@ func (p *program) runCommand() *cobra.Command {
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
 	cmd.Flags().StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
 	cmd.Flags().BoolVar(&flags.beyondCeiling, "beyond-ceiling", false, "simulate a setting that the mechanics of the line don't allow, with a warning")
+	cmd.Flags().StringVar(&flags.trace, "trace", "", "write what every station did in the first shift to this CSV `file`")
 	cmd.Flags().BoolVar(&flags.explain, "explain", false, "say too what fixing each cause of loss, and making each station faster, would bring")
 	cmd.Flags().StringVar(&flags.resume, "resume", "", "`file` of results to go on from with --explain, and to keep them in when interrupted")
 	return cmd
@@ -125,6 +132,19 @@ func (p *program) simulate(ctx context.Context, file *scenarios.File, o scenario
 		return nil, runComplaint(err)
 	}
 	return forecast, nil
+}
+
+// trace writes what the first shift of the run does.
+func (p *program) trace(file *scenarios.File, seed uint64, path string) error {
+	out, err := newOutput(path, "csv")
+	if err != nil {
+		return err
+	}
+	list, err := scenarios.Trace(file, seed)
+	if err != nil {
+		return runComplaint(err)
+	}
+	return p.send(out, func(w io.Writer, _ reports.Style) error { return reports.Trace(w, list) })
 }
 
 // deliver writes the report, and says what the exit status will.
