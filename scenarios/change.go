@@ -127,7 +127,7 @@ func (c *change) placed(problem document.Problem) document.Problem {
 	case written:
 		problem.At = at
 		return problem
-	case problem.At.File == c.study.Name && problem.At.Override == "" && c.study.Document != nil && c.study.Document.Has("cases"):
+	case problem.At.File == c.study.Name && problem.At.Override == "" && c.study.Document != nil:
 		return problem
 	}
 	hint := problem.Hint

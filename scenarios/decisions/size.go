@@ -1,0 +1,145 @@
+package decisions
+
+import (
+	"context"
+	"fmt"
+
+	"dwellcast/scenarios"
+	"dwellcast/sim/stats"
+)
+
+// Size judges candidates by what they make in a year and what they cost. All of them meet the same luck, shift by shift.
+//
+// The output of a year is the sum of as many independent shifts as the net hours come to; by the central limit theorem it is
+// normal, with the mean of a shift times their number, and the standard deviation of a shift times its square root.
+func Size(ctx context.Context, lab *scenarios.Lab, seed uint64, spec SizeSpec) (*Sizing, error) {
+	spec = spec.WithDefaults()
+	if len(spec.Candidates) == 0 {
+		return nil, mistake("write candidates: in the section size: of the study", "no candidates to choose from")
+	}
+	if !spec.Demand.Given() {
+		return nil, mistake("write demand: in the section size: of the study", "no demand to make")
+	}
+	a := &sizing{ctx: ctx, lab: lab, spec: spec, total: spec.Replications * len(spec.Candidates)}
+	answer := &Sizing{Seed: seed, Spec: spec}
+	for _, c := range spec.Candidates {
+		s, err := a.judge(c)
+		if err != nil {
+			return nil, err
+		}
+		answer.Candidates = append(answer.Candidates, *s)
+	}
+	answer.costAll()
+	answer.findDominated()
+	answer.choose()
+	answer.warn()
+	return answer, nil
+}
+
+// sizing is a sizing under way.
+type sizing struct {
+	ctx         context.Context
+	lab         *scenarios.Lab
+	spec        SizeSpec
+	done, total int
+}
+
+// judge runs a candidate at its own setting, looks for the setting that the demand needs, and settles where it is to run.
+func (a *sizing) judge(c SizeCandidate) (*Sized, error) {
+	c.File = c.File.Shiftwise()
+	if net := c.Calendar.Net(c.File.Line.Shift); !(net > 0) {
+		return nil, mistake("take less off, or schedule more days or shifts", "%s: breaks, cleaning and changeovers leave no time to run", c.Name)
+	}
+	own, err := a.at(c, c.File)
+	if err != nil {
+		return nil, err
+	}
+	own.Own = own.Chance
+	if !a.spec.AsSet && c.File.Line.Setting > 0 {
+		if own.Needed, err = a.needed(own); err != nil {
+			return nil, err
+		}
+		if own, err = a.raise(own); err != nil {
+			return nil, err
+		}
+	}
+	own.Beyond = scenarios.BeyondCeiling(own.File)
+	if own.LinesNeeded, err = a.linesNeeded(own); err != nil {
+		return nil, err
+	}
+	return own, nil
+}
+
+// raise takes a candidate to the setting needed where its own falls short of the demand and that one does not.
+func (a *sizing) raise(own *Sized) (*Sized, error) {
+	if own.Verdict == Makes || !own.Needed.Found {
+		return own, nil
+	}
+	c := own.SizeCandidate
+	raised, err := a.at(c, own.Needed.file)
+	if err != nil {
+		return nil, err
+	}
+	raised.File = own.Needed.file
+	raised.Raised, raised.Own, raised.Needed = true, own.Own, own.Needed
+	return raised, nil
+}
+
+// at runs a candidate's line, perhaps changed, and works out its year.
+func (a *sizing) at(c SizeCandidate, f *scenarios.File) (*Sized, error) {
+	n := a.spec.Replications
+	shifts, err := a.lab.Shifts(f)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", c.Name, err)
+	}
+	interrupted, err := shifts.Extend(a.ctx, n)
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("%s: %w", c.Name, err)
+	case interrupted:
+		return nil, ErrInterrupted
+	}
+	a.done += n
+	if a.spec.Progress != nil {
+		a.total = max(a.total, a.done)
+		a.spec.Progress(a.done, a.total)
+	}
+	s := &Sized{SizeCandidate: c, Setting: f.Line.Setting, shifts: shifts}
+	s.fillYear(a.spec, shifts.Good()[:n])
+	return s, nil
+}
+
+// linesNeeded is the least number of such lines whose chance is sure to be as wanted.
+func (a *sizing) linesNeeded(s *Sized) (int, error) {
+	one := float64(s.YearShifts) * s.PerShift.Low
+	spread := s.ShiftSD * s.ShiftSD * s.YearShifts
+	for k := 1; k <= 100; k++ {
+		if a.spec.Demand.Chance(float64(k)*one, sqrt(float64(k)*spread)) >= a.spec.Chance {
+			return k, nil
+		}
+	}
+	return 0, nil
+}
+
+// warn collects what the reader should know of the files, each once.
+func (z *Sizing) warn() {
+	seen := map[scenarios.Warning]bool{}
+	for i := range z.Candidates {
+		for _, w := range z.Candidates[i].File.Warnings {
+			if !seen[w] {
+				seen[w] = true
+				z.Warnings = append(z.Warnings, w)
+			}
+		}
+	}
+}
+
+// Reach is the best that can be done for the demand: the chance, and the candidate that has it.
+func (z *Sizing) Reach() (chance stats.Interval, candidate *Sized) {
+	c := &z.Candidates[z.Reachable]
+	chance = c.Chance
+	if c.Needed != nil && c.Needed.Chance.Mean > chance.Mean {
+		chance = c.Needed.Chance
+	}
+	return chance, c
+}

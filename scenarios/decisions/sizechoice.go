@@ -1,0 +1,85 @@
+package decisions
+
+import "dwellcast/sim/stats"
+
+// ByWorth says that candidates are ranked by their annual worth: every carton can be sold, and what one brings is known.
+// Otherwise they are ranked by their annual cost, since whoever makes the demand sells as much.
+func (z *Sizing) ByWorth() bool {
+	for i := range z.Candidates {
+		if !z.Candidates[i].Sells {
+			return false
+		}
+	}
+	return z.Spec.SellsAll
+}
+
+// price is what a candidate is ranked by, the least first.
+func (z *Sizing) price(i int) float64 {
+	if z.ByWorth() {
+		return -z.Candidates[i].AnnualWorth.Mean
+	}
+	return z.Candidates[i].AnnualCost.Mean
+}
+
+// choose finds the cheapest candidate that is sure to make the demand as often as wanted, the next one, and the best in reach.
+func (z *Sizing) choose() {
+	z.Best, z.Next, z.Reachable = -1, -1, 0
+	for i := range z.Candidates {
+		if z.Candidates[i].Demanded() && (z.Best < 0 || z.price(i) < z.price(z.Best)) {
+			z.Best = i
+		}
+		if z.bestChance(i) > z.bestChance(z.Reachable) || z.bestChance(i) == z.bestChance(z.Reachable) && z.mostOutput(i) > z.mostOutput(z.Reachable) {
+			z.Reachable = i
+		}
+	}
+	for i := range z.Candidates {
+		if i != z.Best && z.Candidates[i].Demanded() && (z.Next < 0 || z.price(i) < z.price(z.Next)) {
+			z.Next = i
+		}
+	}
+}
+
+// bestChance is the best chance of a candidate at any setting looked at.
+func (z *Sizing) bestChance(i int) float64 {
+	c := &z.Candidates[i]
+	if c.Needed != nil {
+		return max(c.Chance.Mean, c.Needed.Chance.Mean)
+	}
+	return c.Chance.Mean
+}
+
+func (z *Sizing) mostOutput(i int) float64 { return z.Candidates[i].Year.Mean }
+
+// findDominated marks every candidate to which another is superior: that makes no less and costs no more, and is better in one of
+// the two. Outputs between which no difference shows, on the same shifts, count as equal.
+func (z *Sizing) findDominated() {
+	for i := range z.Candidates {
+		for j := range z.Candidates {
+			if i != j && z.superior(j, i) {
+				z.Candidates[i].DominatedBy = z.Candidates[j].Name
+				break
+			}
+		}
+	}
+}
+
+func (z *Sizing) superior(a, b int) bool {
+	x, y := &z.Candidates[a], &z.Candidates[b]
+	cheaper, dearer := x.AnnualCost.Mean < y.AnnualCost.Mean, x.AnnualCost.Mean > y.AnnualCost.Mean
+	more := difference(x.years, y.years, z.Spec.Confidence)
+	return !dearer && more >= 0 && (cheaper || more > 0)
+}
+
+// difference is the sign of a paired difference, 0 where none shows.
+func difference(a, b []float64, confidence float64) int {
+	d := stats.PairedInterval(a, b, confidence)
+	switch {
+	case !d.Assessed():
+		return 0
+	case d.Low > 0:
+		return 1
+	case d.High < 0:
+		return -1
+	}
+	return 0
+}
