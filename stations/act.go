@@ -114,6 +114,14 @@ func (s *Simulation) plannedReason(from, to time.Duration) Reason {
 // work is one act on the carton in hand: tries until it succeeds or is given up, the stops that it brings, and how the
 // carton comes out of it.
 func (u *unit) work(p *sim.Process) {
+	if u.bare {
+		p.Wait(u.draw())
+		u.count(Acts, 1)
+		if u.holding.id == 0 {
+			u.holding = u.newCarton()
+		}
+		return
+	}
 	tries, gaveUp := u.attempt()
 	for range tries {
 		if u.holding.present() {

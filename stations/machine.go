@@ -14,6 +14,8 @@ type machine struct {
 	infeed  *sim.Buffer[carton] // nil at the head of the line, which never lacks cartons
 	outfeed *sim.Buffer[carton] // nil at the end of the line, which can always discharge
 	paced   bool
+	// nextPlan is the start of the next planned stop.
+	nextPlan time.Duration
 }
 
 func newMachine(s *Simulation, section, station int) *machine {
@@ -32,6 +34,7 @@ func newMachine(s *Simulation, section, station int) *machine {
 }
 
 func (m *machine) reset() {
+	m.nextPlan = 0
 	for _, u := range m.units {
 		u.reset()
 	}
@@ -58,6 +61,10 @@ func (m *machine) run(u *unit, p *sim.Process) {
 func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 	u.settle(m.calendar.Now())
 	u.id = 0
+	if !m.paced && m.calendar.Now() < m.nextPlan && len(u.standing) == 0 {
+		m.countCycle(u, false)
+		return
+	}
 	early := m.paced && m.calendar.Now() < u.due
 	m.countCycle(u, early)
 	if early {
@@ -74,6 +81,7 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 	}
 	m.awaitProduction(p)
 	u.settle(m.calendar.Now())
+	m.nextPlan = m.Line.Shift.nextPlanned(m.calendar.Now())
 	if m.Line.Setting > 0 {
 		u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
 	}

@@ -28,6 +28,7 @@ type unit struct {
 	byRunning    bool // it has stops by running time
 	byClock      bool // it has stops by the calendar clock
 	afterMisses  *stopClock
+	bare         bool // nothing but its act: no stop, miss, reject or material
 	stores       []store
 
 	standing []*stand // stops that it is in now, the first of which counts
@@ -111,6 +112,7 @@ func newUnit(s *Simulation, i, n, section int) *unit {
 	for k := range spec.Materials {
 		u.stores = append(u.stores, newStore(u, &spec.Materials[k], s.reasons.of(Reload, i, k)))
 	}
+	u.bare = len(u.stops) == 0 && len(u.stores) == 0 && spec.Miss.Chance == 0 && spec.Reject == 0
 	u.states = s.Tally.States[i*int(NumStates) : (i+1)*int(NumStates)]
 	return u
 }
@@ -177,6 +179,9 @@ func (u *unit) reset() {
 func (u *unit) draw() time.Duration {
 	if u.fixed >= 0 {
 		return u.fixed
+	}
+	if len(u.parts) == 1 {
+		return u.parts[0].Next()
 	}
 	var sum time.Duration
 	for i := range u.parts {
