@@ -1,0 +1,103 @@
+package reports
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"dwellcast/scenarios/document"
+)
+
+// Basis is what an answer rests on: the quantities that carry a source or a range in the files that were read.
+type Basis []document.Assumption
+
+// mostBasis is how many of them a page lists.
+const mostBasis = 15
+
+// untagged stands for a source that was not given.
+const untagged = "not said"
+
+// section lists them, the least certain first: guesses, then what a supplier says, then what was measured.
+func (b Basis) section() section {
+	if len(b) == 0 {
+		return section{}
+	}
+	t := &table{columns: []column{left("quantity"), left("value"), left("from"), left("to"), left("source")}}
+	sorted := b.sorted()
+	for _, a := range sorted[:min(len(sorted), mostBasis)] {
+		t.add(a.Path, valueWords(a), orDash(a.Low), orDash(a.High), sourceOf(a))
+	}
+	s := section{heading: "What the answer rests on", text: []string{b.counted()}, table: t}
+	if len(sorted) > mostBasis {
+		s.notes = []string{fmt.Sprintf("and %d more", len(sorted)-mostBasis)}
+	}
+	return s
+}
+
+// counted is: 2 guesses, 1 from a supplier, 3 measured.
+func (b Basis) counted() string {
+	count := map[string]int{}
+	for _, a := range b {
+		count[a.Source]++
+	}
+	var words []string
+	add := func(source, one, many string) {
+		switch n := count[source]; {
+		case n == 1:
+			words = append(words, "1 "+one)
+		case n > 1:
+			words = append(words, fmt.Sprintf("%d %s", n, many))
+		}
+	}
+	add("guess", "guess", "guesses")
+	add("supplier", "from a supplier", "from a supplier")
+	add("measured", "measured", "measured")
+	add("", "with a range alone", "with a range alone")
+	return "Quantities that carry a source or a range: " + strings.Join(words, ", ") + "; nothing is said of the others"
+}
+
+func (b Basis) sorted() Basis {
+	sorted := slices.Clone(b)
+	rank := map[string]int{"guess": 0, "": 1, "supplier": 2, "measured": 3}
+	slices.SortStableFunc(sorted, func(x, y document.Assumption) int { return cmp.Compare(rank[x.Source], rank[y.Source]) })
+	return sorted
+}
+
+func valueWords(a document.Assumption) string {
+	if a.Value == "" {
+		return "a law"
+	}
+	return a.Value
+}
+
+func sourceOf(a document.Assumption) string {
+	if a.Source == "" {
+		return untagged
+	}
+	return a.Source
+}
+
+func orDash(text string) string {
+	if text == "" {
+		return "-"
+	}
+	return text
+}
+
+// jsonAssumption is a quantity with its source and range as written, empty where not given.
+type jsonAssumption struct {
+	Path   string `json:"path"`
+	Value  string `json:"value"`
+	Low    string `json:"low"`
+	High   string `json:"high"`
+	Source string `json:"source"`
+}
+
+func (b Basis) json() []jsonAssumption {
+	list := []jsonAssumption{}
+	for _, a := range b {
+		list = append(list, jsonAssumption{a.Path, a.Value, a.Low, a.High, a.Source})
+	}
+	return list
+}

@@ -1,0 +1,176 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// Sizing writes which candidate makes the demand, and what each costs. Style matters to the table format only.
+func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return sizingJSON(w, z, basis, origin)
+	case CSV:
+		return sizingCSV(w, z)
+	case Markdown:
+		return sizingPage(z, basis, origin).markdown(w)
+	}
+	return sizingPage(z, basis, origin).terminal(w, style)
+}
+
+func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *page {
+	n := notesOf(z.Warnings)
+	p := &page{title: titleOf(z.Title)}
+	p.add(section{answer: true, text: sizingAnswer(z)})
+	p.add(section{heading: "Why", text: sizingReasons(z)})
+	p.add(outputSection(z))
+	p.add(moneySection(z))
+	p.add(section{heading: "The candidates", table: candidateTable(z)})
+	p.add(basis.section())
+	p.add(section{heading: "Notes", notes: append(sizingNotes(z), n.rest()...)})
+	p.add(origin.foot(z.Spec.Replications, z.Seed, z.Spec.Confidence))
+	return p
+}
+
+// outputSection says what each candidate makes in a year, and what it would need to make the demand.
+func outputSection(z *decisions.Sizing) section {
+	t := &table{columns: []column{left("candidate"), right("set-\nting"), right("net\nh"), right("good a\nyear"), right("interval"),
+		right("chance\n%"), left("makes\nit"), right("needs\nsetting"), right("lines"), right("spare\n%")}}
+	for i := range z.Candidates {
+		c := &z.Candidates[i]
+		year := inThousands(c.Year)
+		t.add(c.Name, settingOf(c), fixed(c.NetHours, 0), mean(year), band(year), oddsPercent(c.Chance.Mean), verdictWord(c), neededWord(c),
+			linesWord(c.LinesNeeded), fixed(100*c.Spare.Mean, 1))
+	}
+	level := confidence(z.Spec.Confidence)
+	return section{heading: "What they make, thousand good cartons a year", table: t, notes: []string{
+		"interval: of the average year, at " + level + ". chance: of making the demand in a year; makes it: with the wanted " + percentWords(z.Spec.Chance) +
+			", ~ where these shifts leave it open. needs setting: the least that makes it, in cartons/h. lines: how many of the kind make it. spare: " +
+			"share of the output beyond the expected demand" + raisedNote(z)}}
+}
+
+func raisedNote(z *decisions.Sizing) string {
+	for i := range z.Candidates {
+		if z.Candidates[i].Raised {
+			return ". *: taken at the setting needed, its own falls short"
+		}
+	}
+	return ""
+}
+
+func settingOf(c *decisions.Sized) string {
+	switch {
+	case c.Setting == 0:
+		return "none"
+	case c.Raised:
+		return exactly(c.Setting) + "*"
+	}
+	return exactly(c.Setting)
+}
+
+func verdictWord(c *decisions.Sized) string {
+	return map[decisions.Verdict]string{decisions.Makes: "yes", decisions.Short: "no", decisions.Open: none}[c.Verdict]
+}
+
+func neededWord(c *decisions.Sized) string {
+	switch {
+	case c.Needed == nil:
+		return "-"
+	case !c.Needed.Found:
+		return "none"
+	}
+	return exactly(c.Needed.Setting)
+}
+
+func linesWord(n int) string {
+	if n == 0 {
+		return ">100"
+	}
+	return strconv.Itoa(n)
+}
+
+// moneySection says what each candidate costs and brings.
+func moneySection(z *decisions.Sizing) section {
+	t := &table{columns: []column{left("candidate"), right("price"), right("cost a\nyear"), right("per 1000\ngood"), right("present\nvalue"),
+		right("payback\ny"), right("disc.\ny"), right("IRR\n%"), left("dominated by")}}
+	for i := range z.Candidates {
+		c := &z.Candidates[i]
+		by := c.DominatedBy
+		if by == "" {
+			by = "-"
+		}
+		t.add(c.Name, grouped(float64(c.Lines)*c.Price), grouped(c.AnnualCost.Mean), fixed(c.CostPerThousand.Mean, 2), grouped(c.NetPresentValue.Mean),
+			fixed(c.SimplePayback, 2), fixed(c.DiscountedPayback, 2), fixed(100*c.RateOfReturn, 1), by)
+	}
+	against := "against nothing"
+	if z.Spec.Against != "" {
+		against = "against " + z.Spec.Against
+	}
+	return section{heading: "What they cost, " + currencyOf(z), table: t, notes: []string{
+		"cost a year: price over its life at " + percentWords(z.Spec.Discount) + " a year, operating, crew and waste, as one yearly amount. per 1000 good: by the " +
+			"cartons sold. present value, payback (simple, discounted) and internal rate of return: of what it costs and brings, " + against +
+			". dominated: another makes no less and costs no more. ~: there is none"}}
+}
+
+func candidateTable(z *decisions.Sizing) *table {
+	t := &table{columns: []column{left("candidate"), left("what it is"), right("lines"), right("shifts\na day"), right("attend-\nants"), right("life\ny")}}
+	for i := range z.Candidates {
+		c := &z.Candidates[i]
+		what := "the study's line as it is"
+		if len(c.Changes) > 0 {
+			what = strings.Join(c.Changes, "; ")
+		}
+		t.add(c.Name, what, strconv.Itoa(c.Lines), strconv.Itoa(c.Calendar.Shifts), exactly(c.Attendants), strconv.Itoa(c.Life))
+	}
+	return t
+}
+
+// inThousands is an interval in thousands.
+func inThousands(iv interval) interval {
+	iv.Mean, iv.Low, iv.High = iv.Mean/1000, iv.Low/1000, iv.High/1000
+	return iv
+}
+
+// grouped prints a whole number with its digits in threes.
+func grouped(x float64) string {
+	text := fixed(x, 0)
+	if text == none {
+		return text
+	}
+	sign := ""
+	if text[0] == '-' {
+		sign, text = "-", text[1:]
+	}
+	for at := len(text) - 3; at > 0; at -= 3 {
+		text = text[:at] + " " + text[at:]
+	}
+	return sign + text
+}
+
+// oddsPercent prints a probability in percent, never as certain.
+func oddsPercent(p float64) string {
+	switch {
+	case math.IsNaN(p):
+		return none
+	case p < 0.001:
+		return "<0.1"
+	case p > 0.999:
+		return ">99.9"
+	}
+	return fixed(100*p, 1)
+}
+
+// percentWords prints a share that was given.
+func percentWords(share float64) string { return fmt.Sprintf("%.4g %%", 100*share) }
+
+func currencyOf(z *decisions.Sizing) string {
+	if z.Spec.Currency == "" {
+		return "money"
+	}
+	return z.Spec.Currency
+}
