@@ -18,15 +18,15 @@ const mostBasis = 15
 // untagged stands for a source that was not given.
 const untagged = "not said"
 
-// section lists them, the least certain first: guesses, then what a supplier says, then what was measured.
-func (b Basis) section() section {
+// section lists them, money in the currency's word, the least certain first: guesses, then what a supplier says, then what was measured.
+func (b Basis) section(currency string) section {
 	if len(b) == 0 {
 		return section{}
 	}
-	t := &table{columns: []column{left("quantity"), left("value"), left("from"), left("to"), left("source")}}
+	t := &table{columns: []column{left("quantity"), left("value"), left("source")}}
 	sorted := b.sorted()
 	for _, a := range sorted[:min(len(sorted), mostBasis)] {
-		t.add(a.Path, valueWords(a), orDash(a.Low), orDash(a.High), sourceOf(a))
+		t.add(shortPath(a.Path), inCurrency(valueWords(a), currency), sourceOf(a))
 	}
 	s := section{heading: "What the answer rests on", text: []string{b.counted()}, table: t}
 	if len(sorted) > mostBasis {
@@ -64,11 +64,41 @@ func (b Basis) sorted() Basis {
 	return sorted
 }
 
+// shortPath leaves out the sections that a path leads through.
+func shortPath(path string) string {
+	return strings.TrimPrefix(strings.TrimPrefix(path, "size."), "candidates.")
+}
+
+// valueWords is a value with its range: 0.85 (0.80 to 0.95) s.
 func valueWords(a document.Assumption) string {
 	if a.Value == "" {
 		return "a law"
 	}
-	return a.Value
+	number, unit := splitUnit(a.Value)
+	var ends []string
+	for _, end := range []struct{ word, text string }{{"from ", a.Low}, {"to ", a.High}} {
+		if end.text == "" {
+			continue
+		}
+		x, u := splitUnit(end.text)
+		if u != unit {
+			x = end.text
+		}
+		ends = append(ends, end.word+x)
+	}
+	if len(ends) == 0 {
+		return a.Value
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s (%s) %s", number, strings.TrimPrefix(strings.Join(ends, " "), "from "), unit))
+}
+
+// splitUnit parts a quantity as written into its number and its unit.
+func splitUnit(text string) (number, unit string) {
+	at := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.+-", r) })
+	if at < 0 {
+		return text, ""
+	}
+	return text[:at], strings.TrimSpace(text[at:])
 }
 
 func sourceOf(a document.Assumption) string {
@@ -78,11 +108,12 @@ func sourceOf(a document.Assumption) string {
 	return a.Source
 }
 
-func orDash(text string) string {
-	if text == "" {
-		return "-"
+// inCurrency prints the word for the currency where a quantity says money.
+func inCurrency(text, currency string) string {
+	if currency == "" {
+		return text
 	}
-	return text
+	return strings.ReplaceAll(text, "money", currency)
 }
 
 // jsonAssumption is a quantity with its source and range as written, empty where not given.

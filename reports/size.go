@@ -31,7 +31,7 @@ func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *page {
 	p.add(outputSection(z))
 	p.add(moneySection(z))
 	p.add(section{heading: "The candidates", table: candidateTable(z)})
-	p.add(basis.section())
+	p.add(basis.section(z.Spec.Currency))
 	p.add(section{heading: "Notes", notes: append(sizingNotes(z), n.rest()...)})
 	p.add(origin.foot(z.Spec.Replications, z.Seed, z.Spec.Confidence))
 	return p
@@ -104,7 +104,7 @@ func moneySection(z *decisions.Sizing) section {
 		if by == "" {
 			by = "-"
 		}
-		t.add(c.Name, grouped(float64(c.Lines)*c.Price), grouped(c.AnnualCost.Mean), fixed(c.CostPerThousand.Mean, 2), grouped(c.NetPresentValue.Mean),
+		t.add(c.Name, priceOf(c), grouped(c.AnnualCost.Mean), fixed(c.CostPerThousand.Mean, 2), grouped(c.NetPresentValue.Mean),
 			fixed(c.SimplePayback, 2), fixed(c.DiscountedPayback, 2), fixed(100*c.RateOfReturn, 1), by)
 	}
 	against := "against nothing"
@@ -125,9 +125,25 @@ func candidateTable(z *decisions.Sizing) *table {
 		if len(c.Changes) > 0 {
 			what = strings.Join(c.Changes, "; ")
 		}
-		t.add(c.Name, what, strconv.Itoa(c.Lines), strconv.Itoa(c.Calendar.Shifts), exactly(c.Attendants), strconv.Itoa(c.Life))
+		t.add(c.Name, what, strconv.Itoa(c.Lines), strconv.Itoa(c.Calendar.Shifts), exactly(c.Attendants), lifeOf(c))
 	}
 	return t
+}
+
+// priceOf is what is paid at the start, for all lines of a candidate.
+func priceOf(c *decisions.Sized) string {
+	if c.Price == 0 {
+		return "-"
+	}
+	return grouped(float64(c.Lines) * c.Price)
+}
+
+// lifeOf is the life of what is paid for.
+func lifeOf(c *decisions.Sized) string {
+	if c.Price == 0 && c.Salvage == 0 {
+		return "-"
+	}
+	return strconv.Itoa(c.Life)
 }
 
 // inThousands is an interval in thousands.

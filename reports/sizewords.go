@@ -71,7 +71,7 @@ func sizingReasons(z *decisions.Sizing) []string {
 		c := &z.Candidates[i]
 		switch c.Verdict {
 		case decisions.Short:
-			short = append(short, fmt.Sprintf("%s (%s %%)%s", c.Name, oddsPercent(c.Chance.Mean), shortWords(c)))
+			short = append(short, fmt.Sprintf("%s (%s %%%s)", c.Name, oddsPercent(c.Chance.Mean), shortWords(c)))
 		case decisions.Open:
 			open = append(open, fmt.Sprintf("%s (%s %%%s)", c.Name, oddsPercent(c.Chance.Mean), strings.TrimSuffix(strings.Replace(chanceBounds(c.Chance), " (", ", ", 1), ")")))
 		}
@@ -103,7 +103,7 @@ func priceWords(z *decisions.Sizing) string {
 func shortWords(c *decisions.Sized) string {
 	switch {
 	case c.Needed != nil && !c.Needed.Found:
-		return fmt.Sprintf(" at any setting up to %s", quantity.FormatRate(c.Needed.Most))
+		return fmt.Sprintf(", and at no setting up to %s", quantity.FormatRate(c.Needed.Most))
 	case c.Needed == nil && c.LinesNeeded > c.Lines:
 		return fmt.Sprintf(", %d lines would", c.LinesNeeded)
 	}

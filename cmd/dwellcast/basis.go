@@ -3,12 +3,19 @@ package main
 import (
 	"dwellcast/reports"
 	"dwellcast/scenarios"
+	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/document"
 )
 
-// basisOf lists what the answer to a study rests on: what carries a source or a range in the study and in its line.
-func basisOf(study *scenarios.Study) reports.Basis {
-	return append(reports.Basis(study.Line.Assumptions), study.Document.Assumptions()...)
+// basisOf lists what the answer to a sizing rests on: what carries a source or a range in the study and in the candidates' lines.
+func basisOf(study *scenarios.Study, spec decisions.SizeSpec) reports.Basis {
+	var basis reports.Basis
+	for _, input := range decisions.SizeInputs(study, spec) {
+		a := input.Assumption
+		a.Path = input.Name()
+		basis = append(basis, a)
+	}
+	return basis
 }
 
 // studyDocument is the text of a study, without its line.

@@ -65,6 +65,6 @@ func (p *program) root() *cobra.Command {
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
 	root.AddCommand(p.sweepCommand(), p.paceCommand(), p.marginCommand(), p.timingCommand())
-	root.AddCommand(p.compareCommand(), p.sizeCommand())
+	root.AddCommand(p.compareCommand(), p.sizeCommand(), p.tornadoCommand())
 	return root
 }

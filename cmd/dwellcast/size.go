@@ -66,7 +66,7 @@ func (p *program) size(cmd *cobra.Command, path string, flags *sizeFlags) error 
 	answer.Title = study.Title
 	origin := originOf(cmd, path)
 	if err := p.send(out, func(w io.Writer, style reports.Style) error {
-		return reports.Sizing(w, answer, basisOf(study), origin, out.format, style)
+		return reports.Sizing(w, answer, basisOf(study, spec), origin, out.format, style)
 	}); err != nil {
 		return err
 	}

@@ -20,7 +20,11 @@ func Size(ctx context.Context, lab *scenarios.Lab, seed uint64, spec SizeSpec) (
 	if !spec.Demand.Given() {
 		return nil, mistake("write demand: in the section size: of the study", "no demand to make")
 	}
-	a := &sizing{ctx: ctx, lab: lab, spec: spec, total: spec.Replications * len(spec.Candidates)}
+	a := &sizing{ctx: ctx, lab: lab, spec: spec, ceilings: map[*scenarios.File]ceiling{}, beyond: map[*scenarios.File][]scenarios.LimitFinding{}}
+	a.total = spec.Replications * len(spec.Candidates)
+	if !spec.AsSet {
+		a.total *= 3 // with the settings that will be tried, about
+	}
 	answer := &Sizing{Seed: seed, Spec: spec}
 	for _, c := range spec.Candidates {
 		s, err := a.judge(c)
@@ -42,6 +46,8 @@ type sizing struct {
 	lab         *scenarios.Lab
 	spec        SizeSpec
 	done, total int
+	ceilings    map[*scenarios.File]ceiling
+	beyond      map[*scenarios.File][]scenarios.LimitFinding
 }
 
 // judge runs a candidate at its own setting, looks for the setting that the demand needs, and settles where it is to run.
@@ -63,11 +69,21 @@ func (a *sizing) judge(c SizeCandidate) (*Sized, error) {
 			return nil, err
 		}
 	}
-	own.Beyond = scenarios.BeyondCeiling(own.File)
-	if own.LinesNeeded, err = a.linesNeeded(own); err != nil {
-		return nil, err
+	if !a.spec.AsSet {
+		own.Beyond = a.beyondCeiling(own.File)
 	}
+	own.LinesNeeded = a.linesNeeded(own)
 	return own, nil
+}
+
+// beyondCeiling lists the limits that a line's setting breaks, once for all candidates that have it.
+func (a *sizing) beyondCeiling(f *scenarios.File) []scenarios.LimitFinding {
+	list, met := a.beyond[f]
+	if !met {
+		list = scenarios.BeyondCeiling(f)
+		a.beyond[f] = list
+	}
+	return list
 }
 
 // raise takes a candidate to the setting needed where its own falls short of the demand and that one does not.
@@ -110,15 +126,15 @@ func (a *sizing) at(c SizeCandidate, f *scenarios.File) (*Sized, error) {
 }
 
 // linesNeeded is the least number of such lines whose chance is sure to be as wanted.
-func (a *sizing) linesNeeded(s *Sized) (int, error) {
+func (a *sizing) linesNeeded(s *Sized) int {
 	one := float64(s.YearShifts) * s.PerShift.Low
 	spread := s.ShiftSD * s.ShiftSD * s.YearShifts
 	for k := 1; k <= 100; k++ {
 		if a.spec.Demand.Chance(float64(k)*one, sqrt(float64(k)*spread)) >= a.spec.Chance {
-			return k, nil
+			return k
 		}
 	}
-	return 0, nil
+	return 0
 }
 
 // warn collects what the reader should know of the files, each once.

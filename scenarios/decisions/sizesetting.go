@@ -57,6 +57,7 @@ func (a *sizing) needed(own *Sized) (*NeededSetting, error) {
 		if err != nil {
 			return nil, err
 		}
+		f = f.Shiftwise()
 		ran, err := a.at(own.SizeCandidate, f)
 		if err != nil {
 			return nil, err
@@ -69,8 +70,8 @@ func (a *sizing) needed(own *Sized) (*NeededSetting, error) {
 // findMost says how far up to look: as far as the mechanics allow, or somewhat beyond what the slowest station can follow.
 func (s *settingSearch) findMost() {
 	f := s.of.File
-	if setting, why, known := scenarios.Ceiling(f); known {
-		s.most, s.mostWhy = math.Floor(setting), why
+	if c := s.ceilingOf(f); c.known {
+		s.most, s.mostWhy = math.Floor(c.setting), c.why
 	} else if follows := scenarios.BudgetOf(f.Line).Ceiling; !math.IsInf(follows, 1) {
 		s.most, s.mostWhy = math.Floor(1.25*follows), "a quarter beyond what the slowest station can follow"
 	} else {
@@ -79,6 +80,23 @@ func (s *settingSearch) findMost() {
 	if s.most < s.of.Setting {
 		s.most, s.mostWhy = s.of.Setting, "the candidate's own"
 	}
+}
+
+// ceiling is the highest setting that the mechanics of a line allow.
+type ceiling struct {
+	setting float64
+	why     string
+	known   bool
+}
+
+// ceilingOf finds the ceiling of a line once for all candidates that have it.
+func (a *sizing) ceilingOf(f *scenarios.File) ceiling {
+	c, met := a.ceilings[f]
+	if !met {
+		c.setting, c.why, c.known = scenarios.Ceiling(f)
+		a.ceilings[f] = c
+	}
+	return c
 }
 
 func (s *settingSearch) trialOf(ran *Sized, f *scenarios.File) settingTrial {
@@ -131,11 +149,18 @@ func (s *settingSearch) above() (float64, bool) {
 		}
 		return s.most, s.most > last.setting
 	}
-	if s.furthered || s.most-s.of.Setting < 4*settingTolerance {
+	if s.furthered || s.most-s.of.Setting < 4*settingTolerance || s.stillRises() {
 		return 0, false
 	}
 	s.furthered = true
 	return math.Round((s.most + s.of.Setting) / 2), true
+}
+
+// stillRises says that at the highest setting the output is nearly in proportion to that at the candidate's own, so that no peak lies
+// between them.
+func (s *settingSearch) stillRises() bool {
+	own, most := s.trials[0], s.trials[len(s.trials)-1]
+	return most.setting == s.most && most.mean.Mean/own.mean.Mean > 1+0.8*(most.setting/own.setting-1)
 }
 
 // below goes down in proportion from a setting that makes the demand.

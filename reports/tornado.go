@@ -1,0 +1,186 @@
+package reports
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"dwellcast/reports/chart"
+	"dwellcast/scenarios/decisions"
+)
+
+// Tornado writes which assumption moves a figure and a decision. Style matters to the table format only.
+func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, style Style) error {
+	switch format {
+	case JSON:
+		return tornadoJSON(w, t, origin)
+	case CSV:
+		return tornadoCSV(w, t)
+	case Markdown:
+		return tornadoPage(t, origin).markdown(w)
+	}
+	return tornadoPage(t, origin).terminal(w, style)
+}
+
+func tornadoPage(t *decisions.Tornado, origin Origin) *page {
+	n := notesOf(t.Warnings)
+	p := &page{title: titleOf(t.Title)}
+	p.add(section{answer: true, text: tornadoAnswer(t)})
+	p.add(section{heading: "What each does, the widest first: " + figureOf(t), table: swingTable(t), notes: []string{
+		"Each input is moved alone to the ends of its range, the others stay likely. swing: from the lowest to the highest of the three. " +
+			"~: no change shows"}})
+	p.add(section{heading: "What is decided at the ends", table: decisionTable(t)})
+	p.add(section{heading: "Notes", notes: append(tornadoNotes(t), n.rest()...)})
+	p.add(origin.foot(t.Spec.Replications, t.Seed, t.Spec.Confidence))
+	return p
+}
+
+// figureOf names the figure with whose it is and its unit.
+func figureOf(t *decisions.Tornado) string {
+	name := t.Figure
+	if t.About != "" {
+		name += " of " + t.About
+	}
+	return name + ", " + tornadoUnit(t)
+}
+
+func tornadoUnit(t *decisions.Tornado) string {
+	switch {
+	case t.Unit != "":
+		return t.Unit
+	case t.Currency != "":
+		return t.Currency + " a year"
+	}
+	return "money a year"
+}
+
+// tornadoAnswer says which assumptions move the decision, and which moves the figure most.
+func tornadoAnswer(t *decisions.Tornado) []string {
+	var words, moves []string
+	for _, s := range t.Swings {
+		for _, e := range []decisions.End{s.Low, s.High} {
+			if e.Moves {
+				moves = append(moves, fmt.Sprintf("%s at %s (then: %s)", shortName(s.Input), endText(t, e.Text), e.Decision))
+			}
+		}
+	}
+	switch {
+	case t.Base.Decision == "":
+	case len(moves) == 0:
+		words = append(words, "No assumption moves the decision by itself: "+t.Base.Decision)
+	default:
+		words = append(words, "The decision is: "+t.Base.Decision+". What moves it: "+strings.Join(moves, "; "))
+	}
+	w, name := &t.Swings[0], strings.TrimSuffix(figureOf(t), ", "+tornadoUnit(t))
+	if w.Width() == 0 {
+		return append(words, "No input moves the "+name)
+	}
+	return append(words, fmt.Sprintf("What moves the %s most: %s, %s at %s and %s at %s; %s %s as it is", name, shortName(w.Input),
+		endFigure(t, w.Low), endText(t, w.Low.Text), endFigure(t, w.High), endText(t, w.High.Text), tornadoFigure(t, t.Base.Figure), tornadoUnit(t)))
+}
+
+// shortName is an input without the sections that its path leads through.
+func shortName(i decisions.Input) string { return shortPath(i.Name()) }
+
+func tornadoFigure(t *decisions.Tornado, iv interval) string {
+	if t.Unit == "" {
+		return grouped(iv.Mean)
+	}
+	return mean(iv)
+}
+
+// endFigure is the figure at an end.
+func endFigure(t *decisions.Tornado, e decisions.End) string { return tornadoFigure(t, e.Figure) }
+
+// endChange is the change at an end, ~ where none shows.
+func endChange(t *decisions.Tornado, e decisions.End) string {
+	if !e.Shows {
+		return none
+	}
+	if t.Unit == "" {
+		if e.Change.Mean > 0 {
+			return "+" + grouped(e.Change.Mean)
+		}
+		return grouped(e.Change.Mean)
+	}
+	return withSign(e.Change.Mean, decimals(e.Change.HalfWidth()))
+}
+
+func swingTable(t *decisions.Tornado) *table {
+	table := &table{columns: []column{left("input"), left("range"), left("source"), right("change\nat low"), right("change\nat high"), right("swing")}}
+	for _, s := range t.Swings {
+		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), endChange(t, s.Low), endChange(t, s.High), swingWords(t, s))
+	}
+	return table
+}
+
+// rangeWords is 30 to 40 EUR/h.
+func rangeWords(t *decisions.Tornado, s decisions.Swing) string {
+	low, unit := splitUnit(s.Low.Text)
+	if _, u := splitUnit(s.High.Text); u != unit {
+		low = s.Low.Text
+	}
+	return endText(t, low+" to "+s.High.Text)
+}
+
+// endText is a value as written, with the currency's word in it.
+func endText(t *decisions.Tornado, text string) string { return inCurrency(text, t.Currency) }
+
+func swingWords(t *decisions.Tornado, s decisions.Swing) string {
+	switch {
+	case !s.Low.Shows && !s.High.Shows:
+		return none
+	case t.Unit == "":
+		return grouped(s.Width())
+	}
+	width := s.Low.Change.HalfWidth()
+	if s.High.Shows {
+		width = s.High.Change.HalfWidth()
+	}
+	return fixed(s.Width(), decimals(width))
+}
+
+// decisionTable lists what is decided where an input moves the decision.
+func decisionTable(t *decisions.Tornado) *table {
+	table := &table{columns: []column{left("input"), left("at"), left("then")}}
+	for _, s := range t.Swings {
+		for _, e := range []decisions.End{s.Low, s.High} {
+			if e.Moves {
+				table.add(shortName(s.Input), endText(t, e.Text), e.Decision)
+			}
+		}
+	}
+	return table
+}
+
+func tornadoNotes(t *decisions.Tornado) []string {
+	notes := []string{"Two assumptions that are wrong at once can do more than each alone; quantities without a range do not show here"}
+	var fixed []string
+	for _, i := range t.Fixed {
+		fixed = append(fixed, fmt.Sprintf("%s (%s)", shortName(i), sourceOf(i.Assumption)))
+	}
+	return appendList(notes, "With a source, but no range to try: ", fixed)
+}
+
+// TornadoChart draws a tornado.
+func TornadoChart(t *decisions.Tornado, origin Origin) chart.Chart {
+	answer := tornadoAnswer(t)
+	c := chart.Tornado{
+		Caption: chart.Caption{Title: "What moves the " + strings.SplitN(figureOf(t), ",", 2)[0], Subtitle: titleOf(t.Title) + ". " + answer[0],
+			Foot: fmt.Sprintf("each input at the ends of its range, the others likely; (!): another decision; %d shifts of each line, seed %d, dwellcast %s", t.Spec.Replications, t.Seed, origin.Version)},
+		Output: chart.Axis{Title: t.Figure, Unit: tornadoUnit(t)}, Base: t.Base.Figure.Mean,
+	}
+	for _, s := range t.Swings {
+		c.Swings = append(c.Swings, chart.Swing{Name: shortName(s.Input), LowInput: markMoved(t, s.Low), HighInput: markMoved(t, s.High),
+			Low: s.Low.Figure.Mean, High: s.High.Figure.Mean})
+	}
+	return c
+}
+
+// markMoved is an input's value, marked where it moves the decision.
+func markMoved(t *decisions.Tornado, e decisions.End) string {
+	if e.Moves {
+		return endText(t, e.Text) + " (!)"
+	}
+	return endText(t, e.Text)
+}

@@ -1,0 +1,81 @@
+package reports
+
+import (
+	"io"
+
+	"dwellcast/scenarios/decisions"
+)
+
+// tornadoSchema is the number of the layout below.
+const tornadoSchema = 1
+
+type jsonTornado struct {
+	jsonDecision
+	Figure   string           `json:"figure"`
+	About    string           `json:"about"` // whose figure it is; empty for the line's
+	Unit     string           `json:"unit"`
+	Base     jsonInterval     `json:"base"`
+	Decision string           `json:"decision"`
+	Swings   []jsonSwing      `json:"swings"` // the widest first
+	Fixed    []jsonAssumption `json:"without_range"`
+	Warnings []jsonWarning    `json:"warnings"`
+}
+
+type jsonSwing struct {
+	Path   string   `json:"path"`
+	Of     []string `json:"of"` // lines that it belongs to; empty for all, or for the study
+	Source string   `json:"source"`
+	Value  string   `json:"value"`
+	Width  number   `json:"swing"`
+	Moves  bool     `json:"moves_decision"`
+	Low    jsonEnd  `json:"low"`
+	High   jsonEnd  `json:"high"`
+}
+
+type jsonEnd struct {
+	Value    string       `json:"value"`
+	Figure   jsonInterval `json:"figure"`
+	Change   jsonInterval `json:"change"`
+	Shows    bool         `json:"change_shows"`
+	Decision string       `json:"decision"`
+	Moves    bool         `json:"moves_decision"`
+}
+
+func jsonEndOf(e decisions.End) jsonEnd {
+	return jsonEnd{e.Text, jsonOf(e.Figure), jsonOf(e.Change), e.Shows, e.Decision, e.Moves}
+}
+
+func tornadoJSON(w io.Writer, t *decisions.Tornado, o Origin) error {
+	out := jsonTornado{
+		jsonDecision: o.json(tornadoSchema, t.Title, t.Seed, t.Spec.Replications, t.Spec.Confidence),
+		Figure:       t.Figure, About: t.About, Unit: tornadoUnit(t), Base: jsonOf(t.Base.Figure), Decision: t.Base.Decision,
+		Fixed: []jsonAssumption{}, Warnings: jsonWarnings(t.Warnings),
+	}
+	for _, s := range t.Swings {
+		out.Swings = append(out.Swings, jsonSwing{s.Path, append([]string{}, s.Of...), s.Source, s.Value, number(s.Width()), s.Moves(),
+			jsonEndOf(s.Low), jsonEndOf(s.High)})
+	}
+	for _, i := range t.Fixed {
+		out.Fixed = append(out.Fixed, jsonAssumption{i.Path, i.Value, i.Low, i.High, i.Source})
+	}
+	return writeJSON(w, out)
+}
+
+func tornadoCSV(w io.Writer, t *decisions.Tornado) error {
+	out, unit := newSheet(), tornadoUnit(t)
+	out.interval("base", t.About, t.Figure, t.Base.Figure, unit)
+	out.text("base", t.About, "decision", t.Base.Decision, "")
+	for _, s := range t.Swings {
+		for _, e := range []struct {
+			name string
+			end  decisions.End
+		}{{"low", s.Low}, {"high", s.High}} {
+			out.text(e.name, s.Name(), "value", e.end.Text, "")
+			out.interval(e.name, s.Name(), t.Figure, e.end.Figure, unit)
+			out.interval(e.name, s.Name(), "change", e.end.Change, unit)
+			out.text(e.name, s.Name(), "decision", e.end.Decision, "")
+		}
+		out.figure("swing", s.Name(), t.Figure, s.Width(), unit)
+	}
+	return out.writeTo(w)
+}
