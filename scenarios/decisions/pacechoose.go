@@ -37,7 +37,7 @@ func (p *pacing) choose(settings []float64, at func(*scenarios.File, float64) (*
 			return nil, err
 		}
 		c.files, c.shifts = append(c.files, f), append(c.shifts, shifts)
-		c.rows = append(c.rows, SettingRow{Setting: setting})
+		c.rows, c.used = append(c.rows, SettingRow{Setting: setting}), append(c.used, p.spec.Replications)
 		p.tell()
 	}
 	best, guaranteed, err := c.best()
@@ -115,6 +115,7 @@ type chooser struct {
 	files  []*scenarios.File
 	shifts []*scenarios.Shifts
 	rows   []SettingRow
+	used   []int // shifts of each that this selection looks at; more may be known, from a run that is gone on from
 	delta  float64
 }
 
@@ -122,7 +123,7 @@ type chooser struct {
 func (c *chooser) best() (best int, guaranteed bool, err error) {
 	highest := 0.0
 	for _, shifts := range c.shifts {
-		highest = max(highest, average(shifts.Good()[:c.spec.Replications])) // more may be known, from a run that is gone on from
+		highest = max(highest, average(shifts.Good()[:c.spec.Replications]))
 	}
 	c.delta = c.spec.Zone * highest
 	if c.delta <= 0 {
@@ -162,8 +163,9 @@ const addedAtOnce = 50
 func (c *chooser) feed(kn *stats.KN, n int) error {
 	outputs := make([]float64, len(kn.Surviving()))
 	for j, i := range kn.Surviving() {
-		if c.shifts[i].Done() <= n {
-			if _, err := extend(c.ctx, c.lab, c.files[i], min(n+addedAtOnce, c.spec.MostReplications)); err != nil {
+		if c.used[i] <= n {
+			c.used[i] = min(n+addedAtOnce, c.spec.MostReplications)
+			if _, err := extend(c.ctx, c.lab, c.files[i], c.used[i]); err != nil {
 				return err
 			}
 		}
@@ -207,9 +209,9 @@ func (c *chooser) choice(best int, guaranteed bool) (*Choice, error) {
 	return out, nil
 }
 
-// paired is how far setting i lies below setting j, over the shifts that both have.
+// paired is how far setting i lies below setting j, over the shifts looked at of both.
 func (c *chooser) paired(j, i int, conf float64) stats.Interval {
-	n := min(c.shifts[i].Done(), c.shifts[j].Done())
+	n := min(c.used[i], c.used[j])
 	return stats.PairedInterval(c.shifts[j].Good()[:n], c.shifts[i].Good()[:n], conf)
 }
 

@@ -92,6 +92,11 @@ func withSlope(f *scenarios.File, setting, exponent float64) (*scenarios.File, e
 	if err := document.Set(root, "setting", rate); err != nil {
 		return nil, err
 	}
+	// At today's setting every power gives the same line; a title of its own keeps the results of each apart.
+	title := fmt.Sprintf("%s, causes growing with speed to the power of %g", f.Line.Title, exponent)
+	if err := document.Set(root, "title", strconv.Quote(title)); err != nil {
+		return nil, err
+	}
 	return scenarios.Interpret(f.Name, root)
 }
 
