@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"dwellcast/reports/chart"
@@ -26,9 +27,8 @@ func tornadoPage(t *decisions.Tornado, origin Origin) *page {
 	n := notesOf(t.Warnings)
 	p := &page{title: titleOf(t.Title)}
 	p.add(section{answer: true, text: tornadoAnswer(t)})
-	p.add(section{heading: "What each does, the widest first: " + figureOf(t), table: swingTable(t), notes: []string{
-		"Each input is moved alone to the ends of its range, the others stay likely. swing: from the lowest to the highest of the three. " +
-			"~: no change shows"}})
+	p.add(section{heading: "Change of the " + figureOf(t), table: swingTable(t), notes: []string{
+		"The widest first. Each input is moved alone to the ends of its range, the others stay likely. ~: no change shows"}})
 	p.add(section{heading: "What is decided at the ends", table: decisionTable(t)})
 	p.add(section{heading: "Notes", notes: append(tornadoNotes(t), n.rest()...)})
 	p.add(origin.foot(t.Spec.Replications, t.Seed, t.Spec.Confidence))
@@ -94,7 +94,7 @@ func endFigure(t *decisions.Tornado, e decisions.End) string { return tornadoFig
 
 // endChange is the change at an end, ~ where none shows.
 func endChange(t *decisions.Tornado, e decisions.End) string {
-	if !e.Shows {
+	if !e.Shows || t.Unit == "" && math.Abs(e.Change.Mean) < 0.5 {
 		return none
 	}
 	if t.Unit == "" {
@@ -107,9 +107,9 @@ func endChange(t *decisions.Tornado, e decisions.End) string {
 }
 
 func swingTable(t *decisions.Tornado) *table {
-	table := &table{columns: []column{left("input"), left("range"), left("source"), right("change\nat low"), right("change\nat high"), right("swing")}}
+	table := &table{columns: []column{left("input"), left("range"), left("source"), right("change\nat low"), right("change\nat high")}}
 	for _, s := range t.Swings {
-		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), endChange(t, s.Low), endChange(t, s.High), swingWords(t, s))
+		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), endChange(t, s.Low), endChange(t, s.High))
 	}
 	return table
 }
@@ -125,20 +125,6 @@ func rangeWords(t *decisions.Tornado, s decisions.Swing) string {
 
 // endText is a value as written, with the currency's word in it.
 func endText(t *decisions.Tornado, text string) string { return inCurrency(text, t.Currency) }
-
-func swingWords(t *decisions.Tornado, s decisions.Swing) string {
-	switch {
-	case !s.Low.Shows && !s.High.Shows:
-		return none
-	case t.Unit == "":
-		return grouped(s.Width())
-	}
-	width := s.Low.Change.HalfWidth()
-	if s.High.Shows {
-		width = s.High.Change.HalfWidth()
-	}
-	return fixed(s.Width(), decimals(width))
-}
 
 // decisionTable lists what is decided where an input moves the decision.
 func decisionTable(t *decisions.Tornado) *table {
