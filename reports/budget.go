@@ -33,6 +33,7 @@ func budgetPage(b *scenarios.Budget, style Style) *page {
 	p.add(cycleSection(b, n, style))
 	p.add(partSection(b))
 	p.add(callSection(b, n))
+	p.add(Basis(b.Assumptions).section(""))
 	p.add(section{heading: "Notes", notes: n.rest()})
 	p.add(section{notes: []string{"No stop, miss, reject or wait for a buffer is in this budget; the run command forecasts with them.", caution}})
 	return p

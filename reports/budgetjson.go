@@ -9,22 +9,23 @@ import (
 
 // jsonBudget is a time budget in JSON: times in seconds, rates in cartons/h, null for a rate without limit.
 type jsonBudget struct {
-	Schema         int           `json:"schema"`
-	Title          string        `json:"title"`
-	Setting        float64       `json:"setting_per_hour"`
-	Lanes          int           `json:"lanes"`
-	PaceSeconds    float64       `json:"pace_seconds"`
-	Rate           number        `json:"undisturbed_rate"`
-	Limit          jsonLimit     `json:"limit"`
-	Ceiling        number        `json:"setting_ceiling"`
-	Next           string        `json:"next_to_limit"`
-	Sections       []jsonSection `json:"sections"`
-	CrewLoad       number        `json:"crew_load"`
-	CrewSeconds    number        `json:"crew_seconds_per_hour"`
-	Calls          []jsonCall    `json:"calls"`
-	PlannedSeconds float64       `json:"planned_seconds"`
-	Warnings       []jsonWarning `json:"warnings"`
-	SafetyCaution  string        `json:"caution"`
+	Schema         int              `json:"schema"`
+	Title          string           `json:"title"`
+	Setting        float64          `json:"setting_per_hour"`
+	Lanes          int              `json:"lanes"`
+	PaceSeconds    float64          `json:"pace_seconds"`
+	Rate           number           `json:"undisturbed_rate"`
+	Limit          jsonLimit        `json:"limit"`
+	Ceiling        number           `json:"setting_ceiling"`
+	Next           string           `json:"next_to_limit"`
+	Sections       []jsonSection    `json:"sections"`
+	CrewLoad       number           `json:"crew_load"`
+	CrewSeconds    number           `json:"crew_seconds_per_hour"`
+	Calls          []jsonCall       `json:"calls"`
+	PlannedSeconds float64          `json:"planned_seconds"`
+	RestsOn        []jsonAssumption `json:"assumptions"`
+	Warnings       []jsonWarning    `json:"warnings"`
+	SafetyCaution  string           `json:"caution"`
 }
 
 type jsonLimit struct {
@@ -87,7 +88,7 @@ func budgetJSON(w io.Writer, b *scenarios.Budget) error {
 		Schema: 1, Title: b.Line.Title, Setting: b.Line.Setting, Lanes: b.Line.Lanes, PaceSeconds: b.Pace.Seconds(),
 		Rate: number(b.Rate), Limit: jsonLimit{By: limitNames[b.Limit.Kind]}, Ceiling: number(b.Ceiling),
 		Sections: []jsonSection{}, CrewLoad: number(b.Crew.Load), CrewSeconds: number(b.Crew.Seconds), Calls: []jsonCall{},
-		PlannedSeconds: b.PlannedTime.Seconds(), Warnings: jsonWarnings(b.Warnings), SafetyCaution: caution,
+		PlannedSeconds: b.PlannedTime.Seconds(), RestsOn: Basis(b.Assumptions).json(), Warnings: jsonWarnings(b.Warnings), SafetyCaution: caution,
 	}
 	if b.Limit.Station >= 0 {
 		out.Limit.Station = nameOf(b, b.Limit.Station)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"dwellcast/scenarios/document"
 	"dwellcast/stations"
 )
 
@@ -26,6 +27,8 @@ type Budget struct {
 	Crew CrewBudget
 	// PlannedTime is the part of the shift in which the line is planned to stand.
 	PlannedTime time.Duration
+	// Assumptions are the quantities of the file that carry a source or a range.
+	Assumptions []document.Assumption
 	Warnings    []Warning
 }
 

@@ -29,6 +29,7 @@ func (p *program) checkCommand() *cobra.Command {
 				return err
 			}
 			budget := scenarios.BudgetOf(file.Line)
+			budget.Assumptions = file.Assumptions
 			budget.Warnings = append(append(file.Warnings, budget.Warnings...), scenarios.CeilingWarnings(file)...)
 			return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Budget(w, budget, out.format, style) })
 		},

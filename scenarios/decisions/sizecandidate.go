@@ -107,12 +107,12 @@ func (r *sizeReader) caseOf(n *document.Node) ([]string, *scenarios.File) {
 
 // readMoney reads price, life, salvage and operating cost.
 func (r *sizeReader) readMoney(item *document.Node, f *document.Fields, c *SizeCandidate) {
-	c.Price = f.Take("price").Measure(r.p, quantity.Money, "money", document.Limit{Min: "0 money", Hint: "a price is 0 or more; what comes in at the end is salvage"})
-	c.Operating = f.Take("operating").Measure(r.p, quantity.MoneyPerTime, "money/year", document.Limit{Min: "0 money/year",
+	c.Price = r.money(f.Take("price"), quantity.Money, "money", document.Limit{Min: "0 money", Hint: "a price is 0 or more; what comes in at the end is salvage"})
+	c.Operating = r.money(f.Take("operating"), quantity.MoneyPerTime, "money/year", document.Limit{Min: "0 money/year",
 		Hint: "write what it costs a year; a saving shows against another candidate"})
 	salvage := f.Take("salvage")
 	if salvage != nil {
-		c.Salvage = salvage.Measure(r.p, quantity.Money, "money")
+		c.Salvage = r.money(salvage, quantity.Money, "money")
 	}
 	life := f.Take("life")
 	c.Life = 1

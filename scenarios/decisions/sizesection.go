@@ -1,6 +1,7 @@
 package decisions
 
 import (
+	"errors"
 	"time"
 
 	"dwellcast/scenarios"
@@ -74,14 +75,14 @@ func (r *sizeReader) read(n *document.Node) {
 func (r *sizeReader) readCommon(f *document.Fields, c *SizeCandidate) {
 	none := document.Limit{Min: "0 money/h"}
 	if n := f.Take("attendant"); n != nil {
-		c.AttendantHour = n.Measure(r.p, quantity.MoneyPerTime, "money/h", none)
+		c.AttendantHour = r.money(n, quantity.MoneyPerTime, "money/h", none)
 	}
 	perCarton := document.Limit{Min: "0 money/carton"}
 	if n := f.Take("waste"); n != nil {
-		c.Waste = n.Measure(r.p, quantity.MoneyPerCount, "money/carton", perCarton)
+		c.Waste = r.money(n, quantity.MoneyPerCount, "money/carton", perCarton)
 	}
 	if n := f.Take("contribution"); n != nil {
-		c.Contribution, c.Sells = n.Measure(r.p, quantity.MoneyPerCount, "money/carton", document.Limit{Min: "0 money/carton",
+		c.Contribution, c.Sells = r.money(n, quantity.MoneyPerCount, "money/carton", document.Limit{Min: "0 money/carton",
 			Hint: "a carton that costs more than it brings is not worth a line; write what it sells for less its own materials"}), true
 	}
 	if n := f.Take("ramp_up"); n != nil {
@@ -138,10 +139,28 @@ func (r *sizeReader) numberOrTriangle(n, inner *document.Node) (random.Distribut
 // cartons reads cartons a year, which may be written with or without the year.
 func (r *sizeReader) cartons(n, inner *document.Node) float64 {
 	above := document.Limit{Above: "0 cartons/year", Max: "1000000000000 cartons/year"}
-	if q, err := quantity.Parse(inner.Raw()); err == nil && q.Is(quantity.Count) {
+	switch q, err := quantity.Parse(inner.Raw()); {
+	case err == nil && q.Is(quantity.Count):
 		return n.Measure(r.p, quantity.Count, "cartons", document.Limit{Above: "0 cartons", Max: "1000000000000 cartons"})
+	case err != nil || !q.Is(quantity.Rate):
+		r.p.Add(inner, "is no number of cartons a year", "write for example 5000000 cartons/year")
+		return 0
 	}
 	return n.Measure(r.p, quantity.Rate, "cartons/year", above)
+}
+
+// money reads an amount in money, money/year, money/h or money/carton.
+func (r *sizeReader) money(n *document.Node, want quantity.Dimension, unit string, limits ...document.Limit) float64 {
+	if n == nil {
+		return 0
+	}
+	inner := n.Assumed(r.p)
+	_, err := quantity.Parse(inner.Raw())
+	if wrong, ok := errors.AsType[*quantity.Error](err); ok && wrong.Kind == quantity.UnknownUnit {
+		r.p.Add(inner, "has an unknown unit", "write "+want.Example()+"; a word for the currency goes behind currency: and is only printed")
+		return 0
+	}
+	return n.Measure(r.p, want, unit, limits...)
 }
 
 func (r *sizeReader) calendar(n *document.Node) Calendar {
