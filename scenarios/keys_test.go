@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -15,8 +16,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// TestKeyReference: the reference and the schema that are kept beside the code are those of its table.
-func TestKeyReference(t *testing.T) {
+// TestKeysReference: the reference and the schema that are kept beside the code are those of its table.
+func TestKeysReference(t *testing.T) {
 	for path, made := range map[string]string{"keys.md": scenarios.KeyReference(), "line.schema.json": string(scenarios.LineSchema())} {
 		if *update {
 			if err := os.WriteFile(path, []byte(made), 0o644); err != nil {
@@ -36,7 +37,7 @@ func TestKeyReference(t *testing.T) {
 // TestKeysAreThoseThatAreRead: files that are read without a mistake fit the schema, and use every key in it.
 func TestKeysAreThoseThatAreRead(t *testing.T) {
 	s := newSchema(t)
-	texts := map[string]string{"everything": everything, "long run": "run: {length: 2 h, warm_up: auto, batches: 10}\nstations: [{name: a, kind: fill, fill: 1 s}]"}
+	texts := map[string]string{"everything": everything, "everything that moves": everyMotion, "glued": glued, "long run": "run: {length: 2 h, warm_up: auto, batches: 10}\nstations: [{name: a, kind: fill, fill: 1 s}]"}
 	for _, name := range scenarios.Examples() {
 		text, err := scenarios.Example(name)
 		if err != nil {
@@ -57,6 +58,33 @@ func TestKeysAreThoseThatAreRead(t *testing.T) {
 				t.Errorf("no file here uses %s.%s", name, key)
 			}
 		}
+	}
+}
+
+// TestReadersKeysAreInTheTable: what the readers of a line file take by name stands in the table, in whatever map.
+func TestReadersKeysAreInTheTable(t *testing.T) {
+	known := map[string]bool{}
+	for _, definition := range newSchema(t).root["$defs"].(object) {
+		properties, _ := definition.(object)["properties"].(object)
+		for key := range properties {
+			known[key] = true
+		}
+	}
+	taken := regexp.MustCompile(`\b(?:Take|Require|Has|side|positive)\((?:[\w.]+, )?"(\w+)"`)
+	files := append(sure[[]string](t)(filepath.Glob("line*.go")), sure[[]string](t)(filepath.Glob("mechanics*.go"))...)
+	count := 0
+	for _, path := range files {
+		if strings.HasSuffix(path, "_test.go") || strings.HasPrefix(path, "linelaw") {
+			continue // the parameters of laws are shown by their forms
+		}
+		for _, key := range taken.FindAllStringSubmatch(string(sure[[]byte](t)(os.ReadFile(path))), -1) {
+			if count++; !known[key[1]] {
+				t.Errorf("%s reads %s, which is not in the table", path, key[1])
+			}
+		}
+	}
+	if count < 100 {
+		t.Errorf("found only %d places where keys are read", count)
 	}
 }
 
@@ -102,7 +130,7 @@ func (s *schema) check(n *document.Node, rule object) []string { return s.agains
 
 func (s *schema) against(n *document.Node, rule object, name string) []string {
 	if ref, ok := rule["$ref"].(string); ok {
-		name := strings.TrimPrefix(ref, "#/$defs/")
+		name := pointed(ref)
 		return s.against(n, s.root["$defs"].(object)[name].(object), name)
 	}
 	if choices, ok := rule["anyOf"].([]any); ok {
@@ -136,6 +164,12 @@ func (s *schema) against(n *document.Node, rule object, name string) []string {
 	return nil
 }
 
+// pointed is the definition that a reference names.
+func pointed(ref string) string {
+	path := strings.Split(ref, "/")
+	return strings.NewReplacer("%20", " ", "~1", "/").Replace(path[2])
+}
+
 func text(w any) string {
 	out, _ := json.Marshal(w)
 	return strings.Trim(string(out), `"`)
@@ -159,9 +193,13 @@ func (s *schema) object(n *document.Node, rule object, name string, fault []stri
 	}
 	var p document.Problems
 	var faults []string
-	properties := rule["properties"].(object)
+	properties, _ := rule["properties"].(object)
+	others, named := rule["additionalProperties"].(object)
 	for _, e := range n.Map(&p).Entries() {
 		property, ok := properties[e.Key.Raw()].(object)
+		if !ok && named {
+			property, ok = others, true
+		}
 		if !ok {
 			faults = append(faults, e.Key.At().String()+": unknown key "+e.Key.Raw())
 			continue

@@ -3,6 +3,8 @@ package scenarios
 import (
 	"encoding/json"
 	"strings"
+
+	"dwellcast/stations/motion"
 )
 
 // object is a piece of a JSON schema.
@@ -60,6 +62,8 @@ func (k lineKey) schema() object {
 			words = append(words, strings.Trim(w, `"`))
 		case strings.HasPrefix(w, "["):
 			choices = append(choices, object{"type": "array", "items": reference(strings.Trim(w, "[]"))})
+		case strings.HasPrefix(w, "{"):
+			choices = append(choices, object{"type": "object", "additionalProperties": reference(strings.Trim(w, "{}"))})
 		default:
 			choices = append(choices, reference(w))
 		}
@@ -86,7 +90,10 @@ func (k lineKey) description() string {
 	return text
 }
 
-func reference(name string) object { return object{"$ref": "#/$defs/" + name} }
+// reference points to a definition (RFC 6901, 2013: a slash in a name is written ~1; a blank in a fragment is %20).
+func reference(name string) object {
+	return object{"$ref": "#/$defs/" + strings.NewReplacer("/", "~1", " ", "%20").Replace(name)}
+}
 
 // valueSchemas are the forms of single values. A unit is only checked for being there.
 func valueSchemas() object {
@@ -99,16 +106,18 @@ func valueSchemas() object {
 		return object{"anyOf": []object{{"type": "number"}, other}}
 	}
 	values := object{
-		"time":    assumed(written(unit, "0.95 s")),
-		"rate":    assumed(written(` *([A-Za-z].*)?/.*`, "1450 cartons/h")),
-		"cartons": assumed(written(unit, "24 cartons")),
-		"length":  assumed(written(unit, "6 in")),
-		"angle":   assumed(written(unit, "110 deg")),
-		"share":   assumed(object{"anyOf": []object{{"enum": []int{0, 1}}, written(unit, "0.4 %")}}),
-		"count":   assumed(plainOr(written(unit, "24 cartons"))),
-		"number":  assumed(object{"type": "number"}),
-		"text":    object{"type": []string{"string", "number"}},
-		"yes/no":  object{"enum": []any{true, false, "yes", "no"}},
+		"rate":       assumed(written(` *([A-Za-z].*)?/.*`, "1450 cartons/h")),
+		"share":      assumed(object{"anyOf": []object{{"enum": []int{0, 1}}, written(unit, "0.4 %")}}),
+		"count":      assumed(plainOr(written(unit, "24 cartons"))),
+		"number":     assumed(object{"type": "number"}),
+		"text":       object{"type": []string{"string", "number"}},
+		"motion law": object{"type": "string", "examples": motion.LawNames()},
+		"yes/no":     object{"enum": []any{true, false, "yes", "no"}},
+		"axis":       object{"anyOf": []object{{"type": "array", "items": reference("move")}, reference("cam")}},
+	}
+	for _, name := range measuredValues {
+		example, _, _ := strings.Cut(keyValues[name], ",")
+		values[name] = assumed(written(unit, example))
 	}
 	law := object{"type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": lawSchemas()}
 	values["law"] = law
