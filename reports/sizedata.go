@@ -30,8 +30,10 @@ type jsonSizing struct {
 }
 
 type jsonReach struct {
-	Name   string       `json:"name"`
-	Chance jsonInterval `json:"chance"`
+	Name    string       `json:"name"`
+	Setting number       `json:"setting_per_hour"`
+	Year    jsonInterval `json:"good_per_year"`
+	Chance  jsonInterval `json:"chance"`
 }
 
 type jsonSized struct {
@@ -77,13 +79,13 @@ type jsonNeeded struct {
 
 func sizingJSON(w io.Writer, z *decisions.Sizing, basis Basis, o Origin) error {
 	d := z.Spec.Demand
-	chance, reach := z.Reach()
+	reach := z.Reach()
 	out := jsonSizing{
 		jsonDecision: o.json(sizingSchema, z.Title, z.Seed, z.Spec.Replications, z.Spec.Confidence),
 		Currency:     z.Spec.Currency, DemandMean: number(d.Mean()), DemandLow: number(d.Quantile(0.05)), DemandHigh: number(d.Quantile(0.95)),
 		Wanted: z.Spec.Chance, Sells: "demand", Discount: z.Spec.Discount, Against: z.Spec.Against,
 		Recommended: nameAt(z, z.Best), Next: nameAt(z, z.Next), RankedBy: "annual_cost",
-		BestReach: jsonReach{reach.Name, jsonOf(chance)}, RestsOn: basis.json(), WarningsList: jsonWarnings(z.Warnings),
+		BestReach: jsonReach{reach.Of.Name, number(reach.Setting), jsonOf(reach.Year), jsonOf(reach.Chance)}, RestsOn: basis.json(), WarningsList: jsonWarnings(z.Warnings),
 	}
 	if z.Spec.SellsAll {
 		out.Sells = "all"

@@ -13,9 +13,11 @@ import (
 func sizingAnswer(z *decisions.Sizing) []string {
 	wanted := fmt.Sprintf("%s good cartons a year%s", demandWords(z), ", wanted with "+percentWords(z.Spec.Chance))
 	if z.Best < 0 {
-		chance, c := z.Reach()
+		r := z.Reach()
+		c := r.Of
 		words := []string{"No candidate is sure to make the demand: " + wanted}
-		words = append(words, fmt.Sprintf("The best in reach is %s%s: a chance of %s %%%s", c.Name, reachWords(c), oddsPercent(chance.Mean), chanceBounds(chance)))
+		words = append(words, fmt.Sprintf("The best in reach is %s%s: %s thousand a year, %s %% of the demand, and a chance of %s %%%s", c.Name, reachWords(r),
+			mean(inThousands(r.Year)), fixed(100*r.Year.Mean/z.Spec.Demand.Mean(), 1), oddsPercent(r.Chance.Mean), chanceBounds(r.Chance)))
 		if c.Verdict == decisions.Open {
 			words = append(words, fmt.Sprintf("These shifts leave open whether that is enough: give more --replications than %d", z.Spec.Replications))
 		}
@@ -34,11 +36,11 @@ func sizingAnswer(z *decisions.Sizing) []string {
 }
 
 // reachWords says at which setting the best in reach is had.
-func reachWords(c *decisions.Sized) string {
-	if c.Needed != nil && c.Needed.Chance.Mean > c.Chance.Mean {
-		return fmt.Sprintf(" at a setting of %s, looked at up to %s", quantity.FormatRate(c.Needed.Setting), quantity.FormatRate(c.Needed.Most))
+func reachWords(r decisions.Reach) string {
+	if r.Of.Needed == nil {
+		return ""
 	}
-	return ""
+	return fmt.Sprintf(" at a setting of %s, of those up to %s", quantity.FormatRate(r.Setting), quantity.FormatRate(r.Of.Needed.Most))
 }
 
 func raisedWords(c *decisions.Sized) string {

@@ -114,7 +114,7 @@ func sizingVerdict(z *decisions.Sizing) error {
 	if z.Best >= 0 {
 		return nil
 	}
-	_, c := z.Reach()
+	c := z.Reach().Of
 	hint := fmt.Sprintf("the best in reach is %s; add a candidate, more shifts or days, or ask for a lower chance", c.Name)
 	if c.Verdict == decisions.Open {
 		hint = "these shifts leave it open: give more --replications"

@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"dwellcast/scenarios"
-	"dwellcast/sim/stats"
 )
 
 // Size judges candidates by what they make in a year and what they cost. All of them meet the same luck, shift by shift.
@@ -148,14 +147,4 @@ func (z *Sizing) warn() {
 			}
 		}
 	}
-}
-
-// Reach is the best that can be done for the demand: the chance, and the candidate that has it.
-func (z *Sizing) Reach() (chance stats.Interval, candidate *Sized) {
-	c := &z.Candidates[z.Reachable]
-	chance = c.Chance
-	if c.Needed != nil && c.Needed.Chance.Mean > chance.Mean {
-		chance = c.Needed.Chance
-	}
-	return chance, c
 }

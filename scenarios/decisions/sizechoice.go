@@ -40,15 +40,29 @@ func (z *Sizing) choose() {
 }
 
 // bestChance is the best chance of a candidate at any setting looked at.
-func (z *Sizing) bestChance(i int) float64 {
-	c := &z.Candidates[i]
-	if c.Needed != nil {
-		return max(c.Chance.Mean, c.Needed.Chance.Mean)
-	}
-	return c.Chance.Mean
+func (z *Sizing) bestChance(i int) float64 { return z.reachOf(i).Chance.Mean }
+
+func (z *Sizing) mostOutput(i int) float64 { return z.reachOf(i).Year.Mean }
+
+// Reach is what can be done for the demand at the most.
+type Reach struct {
+	Of *Sized
+	// Setting in cartons/h, 0 for a line without one.
+	Setting      float64
+	Chance, Year stats.Interval
 }
 
-func (z *Sizing) mostOutput(i int) float64 { return z.Candidates[i].Year.Mean }
+// Reach is the best that any candidate can do, at any setting looked at.
+func (z *Sizing) Reach() Reach { return z.reachOf(z.Reachable) }
+
+func (z *Sizing) reachOf(i int) Reach {
+	c := &z.Candidates[i]
+	r := Reach{c, c.Setting, c.Chance, c.Year}
+	if n := c.Needed; n != nil && (n.Chance.Mean > r.Chance.Mean || n.Chance.Mean == r.Chance.Mean && n.Year.Mean > r.Year.Mean) {
+		r.Setting, r.Chance, r.Year = n.Setting, n.Chance, n.Year
+	}
+	return r
+}
 
 // findDominated marks every candidate to which another is superior: that makes no less and costs no more, and is better in one of
 // the two. Outputs between which no difference shows, on the same shifts, count as equal.

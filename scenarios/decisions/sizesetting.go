@@ -198,6 +198,7 @@ func (s *settingSearch) result() *NeededSetting {
 		}
 	}
 	n.Found, n.Setting, n.Chance, n.file = s.makes != nil, t.setting, t.chance, t.file
+	n.Year = scaled(t.mean, s.of.YearShifts*float64(s.of.Lines))
 	n.At = stats.Interval{Mean: math.NaN(), Low: math.Inf(-1), High: math.Inf(1), N: t.mean.N, Confidence: t.mean.Confidence}
 	if s.makes != nil {
 		slope := s.slope()

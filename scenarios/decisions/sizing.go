@@ -112,8 +112,8 @@ type NeededSetting struct {
 	// Most is the highest setting looked at, and why no higher.
 	Most    float64
 	MostWhy string
-	// Chance of making the demand at Setting.
-	Chance stats.Interval
+	// Chance of making the demand at Setting, and the output of a year there.
+	Chance, Year stats.Interval
 
 	file *scenarios.File
 }
