@@ -100,8 +100,7 @@ func TestTiesGoByOrderOfScheduling(t *testing.T) {
 
 func TestWaitAloneMovesTheClockInPlace(t *testing.T) {
 	d := newDiary()
-	var other *sim.Process
-	other = d.calendar.Start("other", func(p *sim.Process) { p.Park(); d.note("other") })
+	other := d.calendar.Start("other", func(p *sim.Process) { p.Park(); d.note("other") })
 	d.calendar.Start("a", func(p *sim.Process) {
 		p.Wait(5)
 		d.note("quiet until %v", d.calendar.Quiet())

@@ -93,8 +93,7 @@ func (n *Node) Number(p *Problems, limits ...Limit) float64 {
 
 // number reads a plain number; nil, and a report, where there is none fit.
 func (n *Node) number(p *Problems, limits []Limit) *big.Rat {
-	var read func(*Node) *big.Rat
-	read = func(n *Node) *big.Rat {
+	read := func(n *Node) *big.Rat {
 		if !n.shaped(p, Scalar, "write a plain number") {
 			return nil
 		}
