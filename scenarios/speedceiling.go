@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"dwellcast/scenarios/quantity"
@@ -170,9 +171,14 @@ func BeyondCeiling(f *File) []LimitFinding {
 // timeLimits are the kinds of limit that BudgetOf warns of: the line then does not follow its setting, and nothing worse.
 var timeLimits = []motion.LimitKind{motion.DwellLimit, motion.ErectorLimit, motion.RobotLimit, MasterLimit, ActLimit}
 
-// CeilingWarnings are warnings of what the file's setting breaks beside time: interlocks, motors, splash and slosh.
+// CeilingWarnings say where the speed ceiling lies when times follow from motions, and what the setting breaks beside time:
+// interlocks, motors, splash and slosh.
 func CeilingWarnings(f *File) []Warning {
 	var list []Warning
+	if setting, limit, known := Ceiling(f); known && setting > 0 && f.Line.Setting > 0 {
+		list = append(list, Warning{"setting", fmt.Sprintf("times that follow from motions are those at %s and change with it; "+
+			"reckoned so, the ceiling is %s, bound by %s", quantity.FormatRate(f.Line.Setting), quantity.FormatRate(setting), limit)})
+	}
 	for _, l := range BeyondCeiling(f) {
 		if !slices.Contains(timeLimits, l.Kind) {
 			list = append(list, Warning{"setting", "the setting of " + quantity.FormatRate(f.Line.Setting) + " breaks a limit of " + l.Where + ": " + l.Name})
