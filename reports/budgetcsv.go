@@ -31,6 +31,10 @@ func budgetCSV(w io.Writer, b *scenarios.Budget) error {
 	}
 	s.figure("crew", "", "work", b.Crew.Seconds, "s/h")
 	s.figure("crew", "", "load", b.Crew.Load, "1")
+	for _, a := range b.Assumptions {
+		s.text("assumption", a.Path, "value", valueWords(a), "")
+		s.text("assumption", a.Path, "source", a.Source, "")
+	}
 	for _, warning := range b.Warnings {
 		s.text("warning", warning.About, "text", warning.Text, "")
 	}

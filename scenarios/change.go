@@ -135,8 +135,8 @@ func (c *change) placed(problem document.Problem) document.Problem {
 	return document.Problem{At: c.at, Text: c.name, Message: "leads to a mistake in the line: " + problem.Error(), Hint: hint}
 }
 
-// inWords is a value in the fewest words: a single value as it is written, the name of a map that has one, or the whole in
-// brackets.
+// inWords is a value in the fewest words: a single value as it is written, the name of a map that has one, the value of one
+// that carries a source, or the whole in brackets.
 func inWords(n *document.Node) string {
 	var ignored document.Problems
 	var parts []string
@@ -148,10 +148,11 @@ func inWords(n *document.Node) string {
 		return "[" + strings.Join(parts, ", ") + "]"
 	case document.Map:
 		for _, entry := range n.Map(&ignored).Entries() {
-			if key := entry.Key.Raw(); key == "name" || key == "cause" {
+			key := entry.Key.Raw()
+			if key == "name" || key == "cause" || n.Has("source") && (key == "value" || key == "likely") {
 				return inWords(entry.Value)
 			}
-			parts = append(parts, entry.Key.Raw()+": "+inWords(entry.Value))
+			parts = append(parts, key+": "+inWords(entry.Value))
 		}
 		return "{" + strings.Join(parts, ", ") + "}"
 	}
