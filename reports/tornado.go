@@ -141,6 +141,9 @@ func decisionTable(t *decisions.Tornado) *table {
 
 func tornadoNotes(t *decisions.Tornado) []string {
 	notes := []string{"Two assumptions that are wrong at once can do more than each alone; quantities without a range do not show here"}
+	if t.Unit == "" {
+		notes = append(notes, "Every candidate stays at the setting that size takes it at; a higher one may make up for a worse input")
+	}
 	var fixed []string
 	for _, i := range t.Fixed {
 		fixed = append(fixed, fmt.Sprintf("%s (%s)", shortName(i), sourceOf(i.Assumption)))
