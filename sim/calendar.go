@@ -21,6 +21,8 @@ type Calendar struct {
 	events    []event // latest first, so that the next one is at the end
 	processes []*Process
 	fault     error
+	turn      *Process // whose turn it is; nil when the run is over
+	outcome   error    // what Run returns then
 	// instant is the last instant at which something happened without time passing, and happened is how often by now.
 	instant  time.Duration
 	happened int
@@ -49,13 +51,23 @@ func (c *Calendar) Quiet() time.Duration { return c.quiet }
 // place, so a later call with a later horizon goes on from there.
 func (c *Calendar) Run(horizon time.Duration) error {
 	c.horizon = horizon
+	c.turn = c.advance()
+	for c.turn != nil {
+		c.enter(c.turn)
+	}
+	return c.outcome
+}
+
+// advance lets the clock come to the next event, and returns the process whose turn it is then; nil when the run is over.
+func (c *Calendar) advance() *Process {
 	for {
 		n := len(c.events)
 		if n == 0 {
-			if c.now >= c.horizon {
-				return nil
+			c.outcome = nil
+			if c.now < c.horizon {
+				c.outcome = ErrStuck
 			}
-			return ErrStuck
+			return nil
 		}
 		next := c.events[n-1]
 		if next.ticket != next.to.ticket { // the process was woken by something else meanwhile
@@ -63,19 +75,31 @@ func (c *Calendar) Run(horizon time.Duration) error {
 			continue
 		}
 		if next.at > c.horizon {
-			c.now = c.horizon
+			c.now, c.outcome = c.horizon, nil
 			return nil
 		}
 		c.events = c.events[:n-1]
 		if next.at == c.now && c.endless() {
-			return &Fault{Process: next.to.Name, At: c.now, Value: ErrEndless}
+			c.outcome = &Fault{Process: next.to.Name, At: c.now, Value: ErrEndless}
+			return nil
 		}
 		c.now = next.at
 		c.listen()
-		next.to.resume()
-		if c.fault != nil {
-			return c.fault
-		}
+		return next.to
+	}
+}
+
+// enter lets a process have its turn, on top of whoever calls, and comes back when the turn is that of one further down, or
+// when the run is over.
+func (c *Calendar) enter(p *Process) {
+	p.entered = true
+	_, alive := p.next()
+	p.entered = false
+	switch {
+	case c.fault != nil:
+		c.turn, c.outcome = nil, c.fault
+	case !alive:
+		c.turn = c.advance()
 	}
 }
 
