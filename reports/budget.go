@@ -14,15 +14,11 @@ import (
 
 // Budget writes the time budget of a line. Style matters to the table format only.
 func Budget(w io.Writer, b *scenarios.Budget, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return budgetJSON(w, b)
-	case CSV:
-		return budgetCSV(w, b)
-	case Markdown:
-		return budgetPage(b, Style{Width: 100}).markdown(w)
-	}
-	return budgetPage(b, style).terminal(w, style)
+	return report{
+		page: func(style Style) *page { return budgetPage(b, style) },
+		json: func() error { return budgetJSON(w, b) },
+		csv:  func() error { return budgetCSV(w, b) },
+	}.write(w, format, style)
 }
 
 func budgetPage(b *scenarios.Budget, style Style) *page {

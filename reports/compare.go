@@ -10,15 +10,11 @@ import (
 
 // Comparison writes what each case would change about the base. Style matters to the table format only.
 func Comparison(w io.Writer, c *decisions.Comparison, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return comparisonJSON(w, c, origin)
-	case CSV:
-		return comparisonCSV(w, c)
-	case Markdown:
-		return comparisonPage(c, origin).markdown(w)
-	}
-	return comparisonPage(c, origin).terminal(w, style)
+	return report{
+		page: func(Style) *page { return comparisonPage(c, origin) },
+		json: func() error { return comparisonJSON(w, c, origin) },
+		csv:  func() error { return comparisonCSV(w, c) },
+	}.write(w, format, style)
 }
 
 func comparisonPage(c *decisions.Comparison, origin Origin) *page {

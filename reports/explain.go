@@ -14,15 +14,11 @@ import (
 // ExplainedForecast writes what a run says of a line, and then what limits it, by what would change if something were otherwise.
 // Style matters to the table format only.
 func ExplainedForecast(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return explainedJSON(w, f, x, origin)
-	case CSV:
-		return explainedCSV(w, f, x)
-	case Markdown:
-		return explainedPage(f, x, origin, Style{Width: 120}).markdown(w)
-	}
-	return explainedPage(f, x, origin, style).terminal(w, style)
+	return report{
+		page: func(style Style) *page { return explainedPage(f, x, origin, style) },
+		json: func() error { return explainedJSON(w, f, x, origin) },
+		csv:  func() error { return explainedCSV(w, f, x) },
+	}.write(w, format, style)
 }
 
 // explainedPage puts the explanation before the foot of the forecast.

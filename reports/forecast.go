@@ -11,15 +11,11 @@ import (
 // A warning is shown at the figure that its About names: good_rate, good_per_shift, target, bottleneck, losses, crew, steady,
 // "station NAME", "buffer NAME" (of the station behind it), "stop NAME/CAUSE" or "loss NAME/CAUSE". Any other is shown at the end.
 func Forecast(w io.Writer, f *scenarios.Forecast, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return forecastJSON(w, f)
-	case CSV:
-		return forecastCSV(w, f)
-	case Markdown:
-		return forecastPage(f, Style{Width: 120}).markdown(w)
-	}
-	return forecastPage(f, style).terminal(w, style)
+	return report{
+		page: func(style Style) *page { return forecastPage(f, style) },
+		json: func() error { return forecastJSON(w, f) },
+		csv:  func() error { return forecastCSV(w, f) },
+	}.write(w, format, style)
 }
 
 // forecastPage orders the answer first, the reason second, the numbers third, caveats last.

@@ -12,15 +12,11 @@ import (
 
 // Margin writes how far parameters may go. Style matters to the table format only.
 func Margin(w io.Writer, m *decisions.Margins, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return marginJSON(w, m, origin)
-	case CSV:
-		return marginCSV(w, m)
-	case Markdown:
-		return marginPage(m, origin).markdown(w)
-	}
-	return marginPage(m, origin).terminal(w, style)
+	return report{
+		page: func(Style) *page { return marginPage(m, origin) },
+		json: func() error { return marginJSON(w, m, origin) },
+		csv:  func() error { return marginCSV(w, m) },
+	}.write(w, format, style)
 }
 
 func marginPage(m *decisions.Margins, origin Origin) *page {

@@ -12,15 +12,11 @@ import (
 
 // Pace writes which setting to run at, and why. Style matters to the table format only.
 func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return paceJSON(w, a, origin)
-	case CSV:
-		return paceCSV(w, a)
-	case Markdown:
-		return pacePage(a, origin).markdown(w)
-	}
-	return pacePage(a, origin).terminal(w, style)
+	return report{
+		page: func(Style) *page { return pacePage(a, origin) },
+		json: func() error { return paceJSON(w, a, origin) },
+		csv:  func() error { return paceCSV(w, a) },
+	}.write(w, format, style)
 }
 
 func pacePage(a *decisions.Pace, origin Origin) *page {

@@ -12,15 +12,11 @@ import (
 
 // Sizing writes which candidate makes the demand, and what each costs. Style matters to the table format only.
 func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return sizingJSON(w, z, basis, origin)
-	case CSV:
-		return sizingCSV(w, z)
-	case Markdown:
-		return sizingPage(z, basis, origin).markdown(w)
-	}
-	return sizingPage(z, basis, origin).terminal(w, style)
+	return report{
+		page: func(Style) *page { return sizingPage(z, basis, origin) },
+		json: func() error { return sizingJSON(w, z, basis, origin) },
+		csv:  func() error { return sizingCSV(w, z) },
+	}.write(w, format, style)
 }
 
 func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *page {

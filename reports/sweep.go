@@ -9,15 +9,11 @@ import (
 
 // Sweep writes a figure over one or two parameters. Style matters to the table format only.
 func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return sweepJSON(w, s, origin)
-	case CSV:
-		return sweepCSV(w, s)
-	case Markdown:
-		return sweepPage(s, origin, Style{Width: 120}).markdown(w)
-	}
-	return sweepPage(s, origin, style).terminal(w, style)
+	return report{
+		page: func(style Style) *page { return sweepPage(s, origin, style) },
+		json: func() error { return sweepJSON(w, s, origin) },
+		csv:  func() error { return sweepCSV(w, s) },
+	}.write(w, format, style)
 }
 
 func sweepPage(s *decisions.Sweep, origin Origin, style Style) *page {

@@ -14,15 +14,11 @@ import (
 // Timing writes the timing of a line: the ceiling first, then the chart, the budget, margins, peaks and what else its file
 // describes. Style matters to the table format only.
 func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return timingJSON(w, t)
-	case CSV:
-		return timingCSV(w, t)
-	case Markdown:
-		return timingPage(t, Style{Width: 120}).markdown(w)
-	}
-	return timingPage(t, style).terminal(w, style)
+	return report{
+		page: func(style Style) *page { return timingPage(t, style) },
+		json: func() error { return timingJSON(w, t) },
+		csv:  func() error { return timingCSV(w, t) },
+	}.write(w, format, style)
 }
 
 // timingCaution stands at the foot of every timing and of its chart.

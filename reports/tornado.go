@@ -12,15 +12,11 @@ import (
 
 // Tornado writes which assumption moves a figure and a decision. Style matters to the table format only.
 func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, style Style) error {
-	switch format {
-	case JSON:
-		return tornadoJSON(w, t, origin)
-	case CSV:
-		return tornadoCSV(w, t)
-	case Markdown:
-		return tornadoPage(t, origin).markdown(w)
-	}
-	return tornadoPage(t, origin).terminal(w, style)
+	return report{
+		page: func(Style) *page { return tornadoPage(t, origin) },
+		json: func() error { return tornadoJSON(w, t, origin) },
+		csv:  func() error { return tornadoCSV(w, t) },
+	}.write(w, format, style)
 }
 
 func tornadoPage(t *decisions.Tornado, origin Origin) *page {

@@ -48,11 +48,7 @@ func (p *program) compareCommand() *cobra.Command {
 }
 
 func (p *program) compare(cmd *cobra.Command, path string, flags *compareFlags) error {
-	options, err := flags.options()
-	if err != nil {
-		return err
-	}
-	out, err := newOutput(flags.output, flags.format)
+	options, out, err := flags.begin()
 	if err != nil {
 		return err
 	}

@@ -44,11 +44,7 @@ func (p *program) marginCommand() *cobra.Command {
 }
 
 func (p *program) margin(cmd *cobra.Command, path string, flags *marginFlags) error {
-	options, err := flags.options()
-	if err != nil {
-		return err
-	}
-	out, err := newOutput(flags.output, flags.format)
+	options, out, err := flags.begin()
 	if err != nil {
 		return err
 	}

@@ -46,11 +46,7 @@ func (p *program) paceCommand() *cobra.Command {
 }
 
 func (p *program) pace(cmd *cobra.Command, path string, flags *paceFlags) error {
-	options, err := flags.options()
-	if err != nil {
-		return err
-	}
-	out, err := newOutput(flags.output, flags.format)
+	options, out, err := flags.begin()
 	if err != nil {
 		return err
 	}

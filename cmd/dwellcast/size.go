@@ -40,11 +40,7 @@ func (p *program) sizeCommand() *cobra.Command {
 }
 
 func (p *program) size(cmd *cobra.Command, path string, flags *sizeFlags) error {
-	options, err := flags.options()
-	if err != nil {
-		return err
-	}
-	out, err := newOutput(flags.output, flags.format)
+	options, out, err := flags.begin()
 	if err != nil {
 		return err
 	}

@@ -37,6 +37,15 @@ func (f *studyFlags) options() (scenarios.Options, error) {
 	return plain.options()
 }
 
+// begin checks the flags that every such command has, before any work is done.
+func (f *studyFlags) begin() (o scenarios.Options, out output, err error) {
+	if o, err = f.options(); err != nil {
+		return o, out, err
+	}
+	out, err = newOutput(f.output, f.format)
+	return o, out, err
+}
+
 // lab is where the shifts of a study are run; it goes on from the file of --resume, if there is one. The study is all that
 // decides which shifts are run: the command, its flags and the files.
 func (f *studyFlags) lab(study string, o scenarios.Options) (*scenarios.Lab, error) {

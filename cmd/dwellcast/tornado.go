@@ -37,16 +37,12 @@ func (p *program) tornadoCommand() *cobra.Command {
 }
 
 func (p *program) tornado(cmd *cobra.Command, path string, flags *tornadoFlags) error {
-	options, err := flags.options()
+	options, out, err := flags.begin()
 	if err != nil {
 		return err
 	}
 	if options.Replications == 1 {
 		return usage("give 2 or more", "one shift of each line tells nothing of the spread")
-	}
-	out, err := newOutput(flags.output, flags.format)
-	if err != nil {
-		return err
 	}
 	drawn, err := newPicture(flags.chart)
 	if err != nil {
