@@ -36,6 +36,9 @@ var variants = []struct {
 // variant: good cartons, cycles, state shares and stops, all judged together by Holm at 99 %. The figures of that model are
 // stored; with DWELLCAST_CROSSCHECK set to a seed it is run afresh with it.
 func TestCrossCheck(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long")
+	}
 	reference, seed := stored(t), uint64(2)
 	if fresh := os.Getenv("DWELLCAST_CROSSCHECK"); fresh != "" {
 		n, err := strconv.ParseUint(fresh, 10, 32)

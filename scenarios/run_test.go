@@ -15,6 +15,9 @@ import (
 // TestWorkersDoNotMatter: the same figures, to the last bit, for any number of workers.
 func TestWorkersDoNotMatter(t *testing.T) {
 	for _, name := range scenarios.Examples() {
+		if testing.Short() && name != "bench-line" {
+			continue
+		}
 		f, err := scenarios.Open("example:"+name, nil)
 		if err != nil {
 			t.Fatal(err)
