@@ -52,7 +52,6 @@ func TestImpossibleParameters(t *testing.T) {
 		{"chance is NaN; give a probability from 0 to 1", errOf(random.PerAct(nan))},
 		{"recorded: no values; list at least one", errOf(random.Recorded(nil))},
 		{"recorded: value 2 is -1s; give a time from 0 to 73 years", errOf(random.Recorded([]time.Duration{1, -time.Second}))},
-		{"running time between events is 0; give a time above 0, or leave the event out", errOf(random.NewEvery(random.Fixed(0), 1))},
 	} {
 		if c.err == nil || c.err.Error() != c.want {
 			t.Errorf("got  %v\nwant %s", c.err, c.want)
