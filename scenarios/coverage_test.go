@@ -13,9 +13,7 @@ import (
 // 926 and 971 times (two-sided 99.9 % of the binomial; rows cover-1000-0.95 of testdata/theory.csv). The line is the start-up of
 // three exponential stations with buffers of two, whose expected output by 100 s is exact (row trans-3-b2-t100).
 func TestIntervalsCover(t *testing.T) {
-	if testing.Short() {
-		t.Skip("long")
-	}
+	needsLong(t)
 	const line = `
 shift: {length: 100 s}
 stations:

@@ -95,11 +95,16 @@ func share(station int, s stations.State) figure {
 	return func(f *scenarios.Forecast) float64 { return f.Stations[station].Shares[s].Mean }
 }
 
-// runs is the number of independent runs that a stochastic row is judged by.
-const runs = 20
+// runs is the number of independent runs that a stochastic row is judged by: twenty in the long checks, else five.
+func runs() int {
+	if long() {
+		return 20
+	}
+	return 5
+}
 
 // TestTheory checks every row that a line file can express through the file and the run command's own code. Exact rows must be
-// met exactly; the others are judged together: Student's t on twenty independent runs each, Holm over all, at 99 %.
+// met exactly; the others are judged together: Student's t on independent runs of each, Holm over all, at 99 %.
 func TestTheory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("long")
@@ -177,7 +182,7 @@ func (c *check) observe() error {
 	if err != nil {
 		return err
 	}
-	n := runs
+	n := runs()
 	if c.plan.runs > 0 {
 		n = c.plan.runs
 	}
