@@ -1,0 +1,15 @@
+package page
+
+// Style says how a terminal screen is to look.
+type Style struct {
+	// Width of the screen in columns; less than 80 counts as 80.
+	Width int
+	// Bold sets headings and the answer in bold, for a terminal that can.
+	Bold bool
+}
+
+// Wide says that there is room for the roomier layout of tables.
+func (s Style) Wide() bool { return s.Columns() >= 110 }
+
+// Columns is the width to fill, at most 120: longer lines are hard to follow.
+func (s Style) Columns() int { return min(max(s.Width, 80), 120) }
