@@ -44,14 +44,22 @@ func caseSection(c *decisions.Comparison) section {
 		right("shifts\nwon %"), right("equal\n%"), right("odds %"), right("shifts")}}
 	t.add("base", mean(c.Base.GoodPerShift.Interval), "", "", "", "", "", "", fmt.Sprint(c.Base.Replications))
 	for _, r := range c.Cases {
-		t.add(r.Name, mean(r.Case.GoodPerShift.Interval), difference(r), band(r.Difference), differencePercent(r), fixed(100*r.Better.Mean, 0),
+		t.add(r.Name+refusedMark(r.Refused), mean(r.Case.GoodPerShift.Interval), difference(r), band(r.Difference), differencePercent(r), fixed(100*r.Better.Mean, 0),
 			fixed(100*r.Equal, 0), oddsWords(r), fmt.Sprint(r.Replications))
 	}
 	level := confidence(c.Spec.Confidence)
 	return section{heading: "The numbers, good cartons a shift", table: t, notes: []string{
 		"interval: of the difference, shift by shift, at " + level + " over all cases together (Holm's levels). won: shifts in which the case makes " +
-			"more than the base on the same luck. odds: that it makes more on average. ~: no difference shows",
+			"more than the base on the same luck. odds: that it makes more on average. ~: no difference shows. (!): beyond a limit",
 	}}
+}
+
+// refusedMark stands behind what is beyond a limit.
+func refusedMark(refused string) string {
+	if refused == "" {
+		return ""
+	}
+	return " (!)"
 }
 
 // difference prints a difference, or ~ where none shows.

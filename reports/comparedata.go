@@ -20,7 +20,7 @@ type jsonComparison struct {
 }
 
 type jsonBase struct {
-	Replications int          `json:"replications"`
+	Replications int          `json:"shifts"`
 	GoodPerShift jsonInterval `json:"good_per_shift"`
 	GoodRate     jsonInterval `json:"good_rate"`
 }
@@ -30,7 +30,8 @@ type jsonBase struct {
 type jsonCase struct {
 	Name          string       `json:"name"`
 	Changes       []string     `json:"changes"`
-	Replications  int          `json:"replications"`
+	Refused       string       `json:"refused,omitempty"` // the limit that it breaks
+	Replications  int          `json:"shifts"`
 	GoodPerShift  jsonInterval `json:"good_per_shift"`
 	GoodRate      jsonInterval `json:"good_rate"`
 	BasePerShift  jsonInterval `json:"base_good_per_shift"`
@@ -46,7 +47,7 @@ type jsonCase struct {
 	SD            number       `json:"difference_sd"`
 	Independent   number       `json:"difference_sd_without_common_numbers"`
 	Smallest      number       `json:"smallest_cartons"`
-	Needed        *int         `json:"replications_to_show_smallest"` // null where out of reach
+	Needed        *int         `json:"shifts_to_show_smallest"` // null where out of reach
 	Met           bool         `json:"precision_met"`
 	BottleneckWas jsonHolder   `json:"bottleneck_base"`
 	BottleneckIs  jsonHolder   `json:"bottleneck_case"`
@@ -74,7 +75,7 @@ func comparisonJSON(w io.Writer, c *decisions.Comparison, o Origin) error {
 	}
 	for _, r := range c.Cases {
 		k := jsonCase{
-			Name: r.Name, Changes: r.Changes, Replications: r.Replications,
+			Name: r.Name, Changes: r.Changes, Refused: r.Refused, Replications: r.Replications,
 			GoodPerShift: jsonOf(r.Case.GoodPerShift.Interval), GoodRate: jsonOf(r.Case.GoodRate), BasePerShift: jsonOf(r.Base.GoodPerShift.Interval),
 			Difference: jsonOf(r.Difference), Confidence: number(r.Difference.Confidence), Alone: jsonOf(r.Alone),
 			P: number(r.P), AdjustedP: number(r.AdjustedP), Shows: r.Shows, Better: jsonOf(r.Better), Equal: number(r.Equal), Odds: number(r.Odds),
@@ -97,7 +98,7 @@ func comparisonCSV(w io.Writer, c *decisions.Comparison) error {
 	out := newSheet()
 	const unit = "cartons/shift"
 	out.interval("base", "", "good_per_shift", c.Base.GoodPerShift.Interval, unit)
-	out.figure("base", "", "replications", float64(c.Base.Replications), "1")
+	out.figure("base", "", "shifts", float64(c.Base.Replications), "1")
 	for _, r := range c.Cases {
 		out.interval("case", r.Name, "good_per_shift", r.Case.GoodPerShift.Interval, unit)
 		out.interval("case", r.Name, "difference", r.Difference, unit)
@@ -106,9 +107,12 @@ func comparisonCSV(w io.Writer, c *decisions.Comparison) error {
 		out.interval("case", r.Name, "shifts_better", r.Better, "1")
 		out.figure("case", r.Name, "shifts_equal", r.Equal, "1")
 		out.figure("case", r.Name, "probability_better", r.Odds, "1")
-		out.figure("case", r.Name, "replications", float64(r.Replications), "1")
-		out.figure("case", r.Name, "replications_to_show_smallest", float64(r.Needed), "1")
+		out.figure("case", r.Name, "shifts", float64(r.Replications), "1")
+		out.figure("case", r.Name, "shifts_to_show_smallest", float64(r.Needed), "1")
 		out.text("case", r.Name, "bottleneck", r.To, "")
+		if r.Refused != "" {
+			out.text("case", r.Name, "refused", r.Refused, "")
+		}
 		out.figure("move", r.Name, "setting/ideal output", r.Ideal, unit)
 		for _, m := range r.Moves {
 			out.figure("move", r.Name, m.Where+"/"+m.Cause, m.Cartons, unit)

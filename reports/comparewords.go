@@ -13,7 +13,7 @@ import (
 // difference shows.
 func comparisonAnswer(c *decisions.Comparison) []string {
 	best := bestCase(c)
-	var gains, costs, small, unseen []string
+	var gains, costs, small, unseen, beyond []string
 	for i := range c.Cases {
 		switch r := &c.Cases[i]; {
 		case !r.Shows:
@@ -35,23 +35,42 @@ func comparisonAnswer(c *decisions.Comparison) []string {
 		words = append(words, "No difference shows (~) between the base and any case")
 		unseen = nil
 	case len(small) > 0:
-		words = append(words, "No case makes more than the base by an amount that matters")
+		words = append(words, "No case "+within(c)+"makes more than the base by an amount that matters")
 	default:
-		words = append(words, "No case makes more than the base")
+		words = append(words, "No case "+within(c)+"makes more than the base")
 	}
 	words = appendList(words, "Also more: ", gains)
 	words = appendList(words, "Less: ", costs)
 	words = appendList(words, "Sure, but below the "+quantity.FormatRatio(c.Spec.Smallest)+" worth knowing of: ", small)
 	words = appendList(words, "No difference shows (~): ", unseen)
+	for i := range c.Cases {
+		if r := &c.Cases[i]; r.Refused != "" {
+			beyond = append(beyond, r.Name+", "+r.Refused)
+		}
+	}
+	words = appendList(words, "(!) Beyond a limit, so no choice as it stands: ", beyond)
+	if c.BaseRefused != "" {
+		words = append(words, "(!) The base itself is beyond a limit: "+c.BaseRefused)
+	}
 	g := c.Base.GoodPerShift
 	return append(words, fmt.Sprintf("The base makes %s good cartons a shift%s", mean(g.Interval), bounds(g.Interval, confidence(c.Spec.Confidence)+" interval ", "")))
+}
+
+// within says that only cases within their limits are spoken of, where there are others.
+func within(c *decisions.Comparison) string {
+	for i := range c.Cases {
+		if c.Cases[i].Refused != "" {
+			return "within its limits "
+		}
+	}
+	return ""
 }
 
 // bestCase is the case that makes most more than the base, by an amount that may matter; nil for none.
 func bestCase(c *decisions.Comparison) *decisions.CaseResult {
 	var best *decisions.CaseResult
 	for i := range c.Cases {
-		if r := &c.Cases[i]; r.Shows && !isSmall(r) && r.Difference.Mean > 0 && (best == nil || r.Difference.Mean > best.Difference.Mean) {
+		if r := &c.Cases[i]; r.Refused == "" && r.Shows && !isSmall(r) && r.Difference.Mean > 0 && (best == nil || r.Difference.Mean > best.Difference.Mean) {
 			best = r
 		}
 	}
@@ -75,7 +94,7 @@ func appendList(words []string, head string, list []string) []string {
 
 // differenceWords is: longer dwell, -225 cartons a shift (-2.3 %).
 func differenceWords(r *decisions.CaseResult) string {
-	return fmt.Sprintf("%s, %s cartons a shift (%s %%)", r.Name, difference(*r), differencePercent(*r))
+	return fmt.Sprintf("%s%s, %s cartons a shift (%s %%)", r.Name, refusedMark(r.Refused), difference(*r), differencePercent(*r))
 }
 
 // comparisonNotes are the caveats: what does not show, what would, and what was not reached.
@@ -113,6 +132,6 @@ func unseenWords(r *decisions.CaseResult, smallest string) string {
 		return fmt.Sprintf("any difference is smaller than %s; %s would show one of that size, %d were run", size,
 			quantity.FormatCount(int64(r.Needed), "shift"), r.Replications)
 	}
-	return fmt.Sprintf("to show a difference of %s takes %s, %d were run: give --replications %d", size,
+	return fmt.Sprintf("to show a difference of %s takes %s, %d were run: give --shifts %d", size,
 		quantity.FormatCount(int64(r.Needed), "shift"), r.Replications, max(r.Needed, 2*r.Replications))
 }

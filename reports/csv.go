@@ -3,6 +3,8 @@ package reports
 import (
 	"encoding/csv"
 	"io"
+
+	"dwellcast/reports/layout"
 )
 
 // sheet collects tidy rows: section, name, item, value, low, high, unit. Where a figure has no interval, low and high are
@@ -29,6 +31,11 @@ func (s *sheet) text(section, name, item, value, unit string) {
 }
 
 func (s *sheet) writeTo(w io.Writer) error {
+	for _, row := range s.rows {
+		for i, text := range row {
+			row[i] = layout.Harmless(layout.Printable(text))
+		}
+	}
 	out := csv.NewWriter(w)
 	if err := out.WriteAll(s.rows); err != nil {
 		return err

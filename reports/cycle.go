@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 )
@@ -22,7 +23,7 @@ func cycleSection(b *scenarios.Budget, n *notes, style Style) section {
 		}
 	}
 	s.table = t
-	s.picture = cyclePicture(b, style.columns()-4)
+	s.picture = cyclePicture(b, style.Columns()-4)
 	s.notes = n.take()
 	return s
 }
@@ -88,7 +89,7 @@ func stationBar(s scenarios.SectionBudget, st scenarios.StationBudget, room int,
 }
 
 func padded(name string, width int) string {
-	letters := []rune(mapLine(name))
+	letters := []rune(layout.Printable(name))
 	if len(letters) > width {
 		letters = append(letters[:width-1], '~')
 	}

@@ -14,7 +14,7 @@ type jsonExplanation struct {
 	Command      string           `json:"command"`
 	Study        string           `json:"study"`
 	CommandLine  string           `json:"command_line"`
-	Replications int              `json:"replications"`
+	Replications int              `json:"shifts"`
 	Step         float64          `json:"step"`
 	Elasticities []jsonElasticity `json:"elasticities"`
 	Sum          jsonInterval     `json:"elasticity_sum"`

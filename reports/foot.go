@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"strings"
 
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
@@ -13,13 +14,32 @@ const caution = "Caution: a forecast of throughput or a time budget is no safety
 
 // footSection says how to repeat the report.
 func footSection(f *scenarios.Forecast) section {
-	runs := quantity.FormatCount(int64(f.Replications), "replication")
+	runs := quantity.FormatCount(int64(f.Replications), "shift")
 	if f.Steady != nil {
 		runs = "one long run"
 	}
-	return section{notes: []string{
-		fmt.Sprintf("%s, seed %d, intervals at %s, dwellcast %s; the same file, seed and version give the same figures",
-			runs, f.Seed, confidence(f.Confidence), f.Version),
-		caution,
-	}}
+	notes := []string{fmt.Sprintf("%s, seed %d, intervals at %s, dwellcast %s%s", runs, f.Seed, confidence(f.Confidence), f.Version, repeats(f.Interrupted))}
+	if f.File != "" {
+		notes = append(notes, "File: "+f.File+changedWords(f.Changes))
+	}
+	if f.Repeat != "" && !f.Interrupted {
+		notes = append(notes, "Repeat it: "+f.Repeat)
+	}
+	return section{notes: append(notes, caution)}
+}
+
+// repeats says that a run that came to its end can be repeated.
+func repeats(interrupted bool) string {
+	if interrupted {
+		return "; interrupted, so another run may stop elsewhere"
+	}
+	return "; the same file, seed and version give the same figures"
+}
+
+// changedWords says what was changed in a file.
+func changedWords(changes []string) string {
+	if len(changes) == 0 {
+		return ""
+	}
+	return "; changed: " + strings.Join(changes, "; ")
 }

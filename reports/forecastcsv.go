@@ -12,8 +12,15 @@ func forecastCSV(w io.Writer, f *scenarios.Forecast) error {
 	s := newSheet()
 	s.text("run", "", "title", f.Title, "")
 	s.text("run", "", "version", f.Version, "")
+	s.text("run", "", "file", f.File, "")
+	for _, change := range f.Changes {
+		s.text("run", "", "change", change, "")
+	}
+	if f.Repeat != "" {
+		s.text("run", "", "repeat", f.Repeat, "")
+	}
 	s.text("run", "", "seed", strconv.FormatUint(f.Seed, 10), "")
-	s.figure("run", "", "replications", float64(f.Replications), "1")
+	s.figure("run", "", "shifts", float64(f.Replications), "1")
 	s.figure("run", "", "confidence", f.Confidence, "1")
 	s.text("run", "", "interrupted", strconv.FormatBool(f.Interrupted), "")
 	csvAnswer(s, f)

@@ -11,7 +11,7 @@ func forecastJSON(w io.Writer, f *scenarios.Forecast) error {
 	about := func(name string) []string { return warningsAbout(f.Warnings, name) }
 	g := f.GoodPerShift
 	out := jsonForecast{
-		Schema: forecastSchema, Title: f.Title, Version: f.Version, Seed: f.Seed, Replications: f.Replications,
+		Schema: forecastSchema, Title: f.Title, Version: f.Version, File: f.File, Changes: f.Changes, Repeat: f.Repeat, Seed: f.Seed, Replications: f.Replications,
 		Interrupted: f.Interrupted, Confidence: f.Confidence, Setting: f.Setting, ScheduledSeconds: f.Scheduled.Seconds(),
 		GoodRate:      jsonFigure{jsonOf(f.GoodRate), about("good_rate")},
 		GoodPerShift:  jsonSpread{jsonOf(g.Interval), number(g.P10), number(g.P50), number(g.P90), number(g.SD), about("good_per_shift")},

@@ -9,8 +9,11 @@ type jsonForecast struct {
 	Schema           int           `json:"schema"`
 	Title            string        `json:"title"`
 	Version          string        `json:"version"`
+	File             string        `json:"file,omitempty"`
+	Changes          []string      `json:"changes,omitempty"`
+	Repeat           string        `json:"repeat,omitempty"`
 	Seed             uint64        `json:"seed"`
-	Replications     int           `json:"replications"`
+	Replications     int           `json:"shifts"`
 	Interrupted      bool          `json:"interrupted"`
 	Confidence       float64       `json:"confidence"`
 	Setting          float64       `json:"setting_per_hour"`

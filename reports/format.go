@@ -5,6 +5,8 @@ package reports
 import (
 	"fmt"
 	"strings"
+
+	"dwellcast/reports/layout"
 )
 
 // Format is a way of writing a report.
@@ -16,10 +18,12 @@ const (
 	Markdown Format = "markdown" // for a document
 	CSV      Format = "csv"      // tidy: one figure a row
 	JSON     Format = "json"     // everything, unrounded
+	HTML     Format = "html"     // one page, for a browser or a printer
+	Workbook Format = "xlsx"     // a sheet a table
 )
 
 // Formats lists the formats in the order in which help shows them.
-func Formats() []Format { return []Format{Table, JSON, CSV, Markdown} }
+func Formats() []Format { return []Format{Table, JSON, CSV, Markdown, HTML, Workbook} }
 
 // ParseFormat returns the format of that name.
 func ParseFormat(name string) (Format, error) {
@@ -34,15 +38,4 @@ func ParseFormat(name string) (Format, error) {
 }
 
 // Style says how a terminal screen is to look.
-type Style struct {
-	// Width of the screen in columns; less than 80 counts as 80.
-	Width int
-	// Bold sets headings and the answer in bold, for a terminal that can.
-	Bold bool
-}
-
-// wide says that there is room for the roomier layout of tables.
-func (s Style) wide() bool { return s.columns() >= 110 }
-
-// columns is the width to fill, at most 120: longer lines are hard to follow.
-func (s Style) columns() int { return min(max(s.Width, 80), 120) }
+type Style = layout.Style

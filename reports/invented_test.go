@@ -77,7 +77,7 @@ func invented() *scenarios.Forecast {
 		MeanWait: 17400 * time.Millisecond, WaitedShare: 0.644, Through: 10284}}
 	f.Warnings = []scenarios.Warning{
 		{About: "stop sealer/drive fault", Text: "never happened in 200 shifts; it is expected once in 640"},
-		{About: "good_rate", Text: "the interval is wider than 0.5 % of the rate; run more replications"},
+		{About: "good_rate", Text: "the interval is wider than 0.5 % of the rate; run more shifts"},
 		{About: "setting", Text: "no stop depends on the setting, so faster always looks better"},
 	}
 	return f

@@ -85,10 +85,10 @@ func whyNotFaster(a *decisions.Pace) []string {
 	return text
 }
 
-// forbidden says that five percent more speed is past what the mechanics allow.
+// forbidden says that five percent more speed is beyond a limit.
 func forbidden(a *decisions.Pace) string {
-	if a.Mechanics > 0 && a.Next.To.Setting > a.Mechanics {
-		return "; but the mechanics do not allow it"
+	if a.Next.Refused != "" {
+		return "; but it is beyond a limit (" + a.Next.Refused + ")"
 	}
 	return ""
 }

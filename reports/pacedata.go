@@ -39,7 +39,7 @@ type jsonChoice struct {
 
 type jsonSetting struct {
 	Setting      number        `json:"setting_per_hour"`
-	Replications int           `json:"replications"`
+	Replications int           `json:"shifts"`
 	Good         jsonInterval  `json:"good_per_shift"`
 	Rate         jsonInterval  `json:"good_rate"`
 	Behind       *jsonInterval `json:"behind_best,omitempty"`

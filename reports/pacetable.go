@@ -123,7 +123,7 @@ func paceNotes(a *decisions.Pace) []string {
 			"it is found with a probability of at least %s", fixed(a.Delta, 0), confidence(a.Confidence)))
 	} else {
 		notes = append(notes, "The selection did not come to an end with the shifts allowed: the best setting is the highest mean so far, without a guarantee; "+
-			"give more --replications or a wider --zone")
+			"give more --shifts or a wider --zone")
 	}
 	if a.Best == len(a.Rows)-1 && best(&a.Choice).Setting < a.Follows {
 		notes = append(notes, "The best is the highest setting looked at: give a higher --to to look further")
@@ -131,8 +131,12 @@ func paceNotes(a *decisions.Pace) []string {
 	if a.Recommended == 0 {
 		notes = append(notes, "The recommended setting is the lowest looked at: give a lower --from to look further")
 	}
-	if a.Mechanics > 0 && a.Today > a.Mechanics {
-		notes = append(notes, fmt.Sprintf("Today's setting of %s is beyond what the mechanics allow; dwellcast timing shows by how much", quantity.FormatRate(a.Today)))
+	if a.TodayRefused != "" {
+		notes = append(notes, fmt.Sprintf("Today's setting of %s is beyond a limit: %s", quantity.FormatRate(a.Today), a.TodayRefused))
+	}
+	if n := len(a.Skipped); n > 0 {
+		notes = append(notes, fmt.Sprintf("Left out, since they are beyond a limit: %s from %s to %s (%s)", quantity.FormatCount(int64(n), "setting"),
+			quantity.FormatRate(a.Skipped[0].Setting), quantity.FormatRate(a.Skipped[n-1].Setting), a.Skipped[0].Refused))
 	}
 	for _, b := range a.Band {
 		if b.Failed != "" {

@@ -1,6 +1,13 @@
 package reports
 
-import "io"
+import (
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"dwellcast/reports/layout"
+)
 
 // report is one answer in every format; only the one asked for is made.
 type report struct {
@@ -8,8 +15,8 @@ type report struct {
 	json, csv func() error
 }
 
-// markdownWidth is the width that pictures in plain characters have in Markdown.
-const markdownWidth = 120
+// documentWidth is the width that pictures in plain characters have in a document.
+const documentWidth = 120
 
 func (r report) write(w io.Writer, format Format, style Style) error {
 	switch format {
@@ -18,7 +25,51 @@ func (r report) write(w io.Writer, format Format, style Style) error {
 	case CSV:
 		return r.csv()
 	case Markdown:
-		return r.page(Style{Width: markdownWidth}).markdown(w)
+		return r.page(Style{Width: documentWidth}).laidOut().Markdown(w)
+	case HTML:
+		return r.page(Style{Width: documentWidth}).laidOut().HTML(w)
+	case Workbook:
+		return r.page(Style{Width: documentWidth}).laidOut().Workbook(w)
 	}
-	return r.page(style).terminal(w, style)
+	return r.page(style).laidOut().Terminal(w, style)
+}
+
+// laidOut is the page as its writers take it.
+func (p *page) laidOut() *layout.Page {
+	out := &layout.Page{Title: p.title}
+	for _, s := range p.sections {
+		out.Add(layout.Section{Heading: s.heading, Text: s.text, Table: s.table.laidOut(), Plain: s.picture, Notes: s.notes, Answer: s.answer})
+	}
+	return out
+}
+
+func (t *table) laidOut() *layout.Table {
+	if t == nil {
+		return nil
+	}
+	out := &layout.Table{}
+	for _, c := range t.columns {
+		out.Columns = append(out.Columns, layout.Column{Head: c.head, Figures: c.right})
+	}
+	for _, row := range t.rows {
+		out.Add(t.cells(row)...)
+	}
+	if t.foot != nil {
+		out.Foot = t.cells(t.foot)
+	}
+	return out
+}
+
+// cells are the words of a row; a number in a column of figures is one.
+func (t *table) cells(row []string) []layout.Cell {
+	var cells []layout.Cell
+	for i, text := range row {
+		x, err := strconv.ParseFloat(strings.TrimSuffix(text, " %"), 64)
+		if i < len(t.columns) && t.columns[i].right && err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {
+			cells = append(cells, layout.Shown(text, x))
+		} else {
+			cells = append(cells, layout.Word(text))
+		}
+	}
+	return cells
 }

@@ -14,19 +14,19 @@ var narrowHeads = [stations.NumStates]string{
 func shareSection(f *scenarios.Forecast, n *notes, style Style) section {
 	s := section{heading: "What each station did, % of scheduled time"}
 	t := &table{columns: []column{left("station")}}
-	if style.wide() {
+	if style.Wide() {
 		t.columns = append(t.columns, left("kind"))
 	}
 	for state := range stations.NumStates {
 		head := narrowHeads[state]
-		if style.wide() {
+		if style.Wide() {
 			head = state.String()
 		}
 		t.columns = append(t.columns, right(head))
 	}
 	for _, st := range f.Stations {
 		name := st.Name + n.mark("station "+st.Name)
-		if style.wide() {
+		if style.Wide() {
 			t.add(append([]string{name, kindWords(st)}, shareCells(st)...)...)
 			continue
 		}

@@ -19,7 +19,7 @@ func sizingAnswer(z *decisions.Sizing) []string {
 		words = append(words, fmt.Sprintf("The best in reach is %s%s: %s thousand a year, %s %% of the demand, and a chance of %s %%%s", c.Name, reachWords(r),
 			mean(inThousands(r.Year)), fixed(100*r.Year.Mean/z.Spec.Demand.Mean(), 1), oddsPercent(r.Chance.Mean), chanceBounds(r.Chance)))
 		if c.Verdict == decisions.Open {
-			words = append(words, fmt.Sprintf("These shifts leave open whether that is enough: give more --replications than %d", z.Spec.Replications))
+			words = append(words, fmt.Sprintf("These shifts leave open whether that is enough: give more --shifts than %d", z.Spec.Replications))
 		}
 		if c.LinesNeeded > 0 && c.LinesNeeded > c.Lines {
 			words = append(words, fmt.Sprintf("%d lines of its kind would make it", c.LinesNeeded))

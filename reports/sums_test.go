@@ -24,7 +24,7 @@ type answer struct {
 	GoodPerShift map[string]any `json:"good_per_shift"`
 	Ideal        float64        `json:"ideal_per_shift"`
 	SettingShare *float64       `json:"setting_share"`
-	Replications int
+	Replications int            `json:"shifts"`
 	Seed         uint64
 	Stations     []struct {
 		Name, Kind string
@@ -94,7 +94,7 @@ func TestNothingAssessed(t *testing.T) {
 // drawSheet draws a forecast in which ideal = good + losses holds in whole cartons.
 func drawSheet(t *rapid.T) *scenarios.Forecast {
 	f := invented()
-	f.Replications = rapid.IntRange(1, 1000).Draw(t, "replications")
+	f.Replications = rapid.IntRange(1, 1000).Draw(t, "shifts")
 	f.Losses = nil
 	ideal := rapid.Int64Range(1, 20_000).Draw(t, "ideal")
 	rest := ideal * int64(f.Replications)
@@ -215,7 +215,7 @@ func TestFormats(t *testing.T) {
 			t.Errorf("%s: %v", f, err)
 		}
 	}
-	if _, err := reports.ParseFormat("html"); err == nil || !strings.Contains(err.Error(), "markdown") {
+	if _, err := reports.ParseFormat("pdf"); err == nil || !strings.Contains(err.Error(), "markdown") {
 		t.Errorf("error is %v", err)
 	}
 }

@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"dwellcast/scenarios/decisions"
 )
@@ -25,7 +26,7 @@ func sweepPage(s *decisions.Sweep, origin Origin, style Style) *page {
 	} else {
 		p.add(curveSection(s))
 	}
-	p.add(section{heading: "Notes", notes: append(sweepNotes(s), n.rest()...)})
+	p.add(section{heading: "Notes", notes: slices.Concat(refusedWords(s), sweepNotes(s), n.rest())})
 	p.add(origin.foot(s.Replications, s.Seed, s.Confidence))
 	return p
 }
@@ -53,7 +54,7 @@ func curveSection(s *decisions.Sweep) section {
 	digits := commonDecimals(s)
 	for _, p := range s.Points {
 		iv := shownFigure(s.Figure, p.Figure)
-		t.add(p.Values[0].String(), fixed(iv.Mean, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
+		t.add(p.Values[0].String()+refusedMark(p.Refused), fixed(iv.Mean, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
 	}
 	return section{table: t}
 }
@@ -85,7 +86,7 @@ func commonDecimals(s *decisions.Sweep) int {
 func gridSection(s *decisions.Sweep, style Style) section {
 	_, unit := figureScale(s.Figure)
 	rows, columns := s.Vary[0].Values, s.Vary[1].Values
-	across, down := shown(len(columns), style.columns()/9-1), shown(len(rows), 21)
+	across, down := shown(len(columns), style.Columns()/9-1), shown(len(rows), 21)
 	t := &table{columns: []column{right(s.Vary[0].Path)}}
 	for _, j := range across {
 		t.columns = append(t.columns, right(columns[j].String()))
@@ -94,7 +95,7 @@ func gridSection(s *decisions.Sweep, style Style) section {
 	for _, i := range down {
 		cells := []string{rows[i].String()}
 		for _, j := range across {
-			cells = append(cells, fixed(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure).Mean, digits))
+			cells = append(cells, fixed(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure).Mean, digits)+shortMark(s.Points[i*len(columns)+j].Refused))
 		}
 		t.add(cells...)
 	}
@@ -103,6 +104,35 @@ func gridSection(s *decisions.Sweep, style Style) section {
 		out.notes = append(out.notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
 	}
 	return out
+}
+
+// shortMark stands behind a figure of a point beyond a limit.
+func shortMark(refused string) string {
+	if refused == "" {
+		return ""
+	}
+	return "!"
+}
+
+// refusedWords says where a sweep's line is beyond a limit, and which.
+func refusedWords(s *decisions.Sweep) []string {
+	var words []string
+	for _, why := range refusals(s) {
+		words = append(words, "(!) beyond a limit: "+why)
+	}
+	return words
+}
+
+func refusals(s *decisions.Sweep) []string {
+	var list []string
+	for _, p := range s.Points {
+		if p.Refused != "" && len(list) < 200 {
+			list = append(list, p.Refused)
+		}
+	}
+	slices.Sort(list)
+	list = slices.Compact(list)
+	return list[:min(len(list), 3)]
 }
 
 // shown picks at most so many of n places at equal distances, the first and the last among them.

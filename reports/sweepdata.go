@@ -19,7 +19,7 @@ type jsonDecision struct {
 	Version       string  `json:"version"`
 	Title         string  `json:"title"`
 	Seed          uint64  `json:"seed"`
-	Replications  int     `json:"replications"`
+	Replications  int     `json:"shifts"`
 	Confidence    float64 `json:"confidence"`
 	SafetyCaution string  `json:"caution"`
 }

@@ -58,14 +58,16 @@ func ceilingAnswer(t *scenarios.Timing) section {
 	switch {
 	case binding == nil:
 		s.text = append(s.text, "No limit binds: nothing that the file describes keeps the line from being set faster")
+		s.text = append(s.text, unassessedWords(c)...)
 		return s
 	case c.Setting == 0:
-		s.text = append(s.text, fmt.Sprintf("No setting is allowed: %s, %s", binding.Where, binding.Name))
+		s.text = append(s.text, fmt.Sprintf("No setting is allowed: %s, %s%s", binding.Where, binding.Name, shortBy(binding)))
 		s.text = append(s.text, "To lift it: "+binding.Lift)
 		return s
 	}
 	s.text = append(s.text, fmt.Sprintf("Ceiling %s, bound by %s: %s", ceilingRate(c.Setting), binding.Where, binding.Name))
 	s.text = append(s.text, settingAgainst(t))
+	s.text = append(s.text, unassessedWords(c)...)
 	s.text = append(s.text, "To lift it: "+binding.Lift)
 	if next := c.Next(); next != nil {
 		s.text = append(s.text, fmt.Sprintf("Next to bind: %s: %s, at %s", next.Where, next.Name, ceilingRate(next.Highest.Setting)))
@@ -78,6 +80,16 @@ func append1(s section, words string) section {
 		s.text = append(s.text, words)
 	}
 	return s
+}
+
+// shortBy says what is missing where a limit is broken whatever the setting.
+func shortBy(l *scenarios.LimitFinding) string {
+	if !(l.Now < 0) || math.IsInf(l.Now, 0) {
+		return ""
+	}
+	short := *l
+	short.Now = -l.Now
+	return ", short by " + marginNow(&short)
 }
 
 // ceilingRate rounds a ceiling down to a tenth, so that what is printed is allowed.
@@ -100,11 +112,24 @@ func settingAgainst(t *scenarios.Timing) string {
 	case len(broken) > 1:
 		return fmt.Sprintf("The setting of %s breaks %d limits, first %s", setting, len(broken), broken[0])
 	}
+	keeps := "keeps every limit"
+	if len(t.Ceiling.Unassessed) > 0 {
+		keeps = "keeps every limit that can be told"
+	}
 	share := 100 * float64(t.Ceiling.Setting-t.Setting) / float64(t.Ceiling.Setting)
 	if share < 0 {
-		return fmt.Sprintf("The setting of %s keeps every limit, above a band that sets the ceiling", setting)
+		return fmt.Sprintf("The setting of %s %s, above a band that sets the ceiling", setting, keeps)
 	}
-	return fmt.Sprintf("The setting of %s keeps every limit, %s %% below the ceiling", setting, fixed(share, 1))
+	return fmt.Sprintf("The setting of %s %s, %s %% below the ceiling", setting, keeps, fixed(share, 1))
+}
+
+// unassessedWords name the limits that can't be told.
+func unassessedWords(c *scenarios.SpeedCeiling) []string {
+	var words []string
+	for _, u := range c.Unassessed {
+		words = append(words, fmt.Sprintf("Not assessed: %s of %s, since %s", u.Name, u.Where, u.Why))
+	}
+	return words
 }
 
 // forbiddenWords lists forbidden bands that lie below the highest of the settings looked at.
@@ -132,19 +157,26 @@ func forbiddenWords(c *scenarios.SpeedCeiling) string {
 func ceilingSection(t *scenarios.Timing, n *notes, style Style) section {
 	s := section{heading: "What each limit allows"}
 	table := &table{columns: []column{left("where"), left("limit"), right("highest\nsetting"), right("margin\nnow")}}
-	if style.wide() {
+	if style.Wide() {
 		table.columns = append(table.columns, left("what lifts it"))
 	}
 	for i := range t.Ceiling.Limits {
 		l := &t.Ceiling.Limits[i]
 		row := []string{l.Where, l.Name + n.mark("limit "+l.Where+"/"+l.Name), highestWords(l), marginNow(l)}
-		if style.wide() {
+		if style.Wide() {
 			row = append(row, l.Lift)
 		}
 		table.add(row...)
 	}
+	for _, u := range t.Ceiling.Unassessed {
+		row := []string{u.Where, u.Name, none, none}
+		if style.Wide() {
+			row = append(row, "")
+		}
+		table.add(row...)
+	}
 	s.table, s.notes = table, n.take()
-	if !style.wide() {
+	if !style.Wide() {
 		s.notes = append(s.notes, liftWords(&t.Ceiling))
 	}
 	return s

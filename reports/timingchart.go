@@ -172,7 +172,7 @@ func stationOn(t *scenarios.Timing, name string, conveyor int) bool {
 // timingPicture is the chart in plain characters.
 func timingPicture(t *scenarios.Timing, conveyor int, style Style) section {
 	s := section{heading: "Timing chart" + ofConveyor(t, &t.Conveyors[conveyor])}
-	text, err := TimingChart(t, conveyor, false).Text(style.columns()-2, true)
+	text, err := TimingChart(t, conveyor, false).Text(style.Columns()-2, true)
 	if err != nil {
 		s.notes = []string{"The chart can't be drawn: " + err.Error()}
 		return s

@@ -11,8 +11,10 @@ func timingCSV(w io.Writer, t *scenarios.Timing) error {
 	s := newSheet()
 	s.text("line", "", "title", t.Title, "")
 	s.figure("line", "", "setting", float64(t.Setting), "cartons/h")
-	s.figure("line", "", "ceiling", float64(t.Ceiling.Setting), "cartons/h")
-	if b := t.Ceiling.Binding(); b != nil {
+	if b := t.Ceiling.Binding(); b == nil {
+		s.text("line", "", "ceiling", "none", "cartons/h")
+	} else {
+		s.figure("line", "", "ceiling", float64(t.Ceiling.Setting), "cartons/h")
 		s.text("line", b.Where, "binding_limit", b.Name, "")
 	}
 	for _, l := range t.Ceiling.Limits {
@@ -25,6 +27,9 @@ func timingCSV(w io.Writer, t *scenarios.Timing) error {
 		for _, b := range l.Bands {
 			s.rows = append(s.rows, []string{"band", l.Where, l.Name, csvNumber(float64(b.Worst)), csvNumber(float64(b.From)), csvNumber(float64(b.To)), "cartons/h"})
 		}
+	}
+	for _, u := range t.Ceiling.Unassessed {
+		s.text("limit", u.Where, u.Name, "not assessed: "+u.Why, "")
 	}
 	for _, m := range t.Margins {
 		s.figure("margin_angle", m.Where, m.Name, float64(m.Angle), "deg")
@@ -66,8 +71,10 @@ func csvConveyor(s *sheet, c *scenarios.ConveyorTiming) {
 		}
 	}
 	if w := c.Slosh; w != nil {
-		s.figure("slosh", c.Name, "peak", w.Steady.Peak, "m")
-		s.figure("slosh", c.Name, "standing", w.Steady.Standing, "m")
+		s.figure("slosh", c.Name, "peak", w.Open.Peak, "m")
+		s.figure("slosh", c.Name, "standing", w.Open.Standing, "m")
+		s.figure("slosh", c.Name, "indexes", float64(w.Indexes), "1")
+		s.figure("slosh", c.Name, "steady_peak", w.Steady.Peak, "m")
 		s.figure("slosh", c.Name, "freeboard", w.Tank.Freeboard, "m")
 		s.figure("slosh", c.Name, "first_mode", w.First.Frequency, "Hz")
 	}

@@ -12,7 +12,9 @@ type jsonTiming struct {
 	Title         string               `json:"title"`
 	Setting       float64              `json:"setting_per_hour"`
 	PaceSeconds   float64              `json:"pace_seconds"`
-	Ceiling       number               `json:"ceiling_per_hour"`
+	Ceiling       *number              `json:"ceiling_per_hour"` // null where nothing binds, 0 where no setting is allowed
+	Kept          bool                 `json:"keeps_every_limit"`
+	Unassessed    []jsonUnassessed     `json:"not_assessed"`
 	Binding       *jsonBinding         `json:"binding"`
 	Next          *jsonBinding         `json:"next"`
 	Limits        []jsonSpeedLimit     `json:"limits"`
@@ -22,6 +24,12 @@ type jsonTiming struct {
 	Solved        []jsonSolved         `json:"solved"`
 	Warnings      []jsonWarning        `json:"warnings"`
 	SafetyCaution string               `json:"caution"`
+}
+
+type jsonUnassessed struct {
+	Where string `json:"where"`
+	Limit string `json:"limit"`
+	Why   string `json:"why"`
 }
 
 type jsonBinding struct {
@@ -97,6 +105,8 @@ type jsonLoad struct {
 type jsonSlosh struct {
 	Peak         number   `json:"peak"`
 	Standing     number   `json:"standing"`
+	Indexes      int      `json:"indexes"`
+	SteadyPeak   number   `json:"steady_peak"`
 	Freeboard    number   `json:"freeboard"`
 	Residual     number   `json:"residual"`
 	WorstPhase   number   `json:"worst_phase"`
@@ -152,11 +162,14 @@ type jsonSolved struct {
 }
 
 func timingJSON(w io.Writer, t *scenarios.Timing) error {
-	out := jsonTiming{Schema: 1, Title: t.Title, Setting: float64(t.Setting), PaceSeconds: float64(t.Pace), Ceiling: number(t.Ceiling.Setting),
+	out := jsonTiming{Schema: 1, Title: t.Title, Setting: float64(t.Setting), PaceSeconds: float64(t.Pace), Ceiling: ceilingJSON(&t.Ceiling), Kept: t.Ceiling.Kept(), Unassessed: []jsonUnassessed{},
 		Binding: bindingJSON(t.Ceiling.Binding()), Next: bindingJSON(t.Ceiling.Next()), Limits: []jsonSpeedLimit{}, Margins: []jsonInterlock{},
 		Conveyors: []jsonConveyorTiming{}, Stations: []jsonStationTiming{}, Solved: []jsonSolved{}, Warnings: jsonWarnings(t.Warnings), SafetyCaution: timingCaution}
 	for i := range t.Ceiling.Limits {
 		out.Limits = append(out.Limits, speedLimitJSON(&t.Ceiling.Limits[i]))
+	}
+	for _, u := range t.Ceiling.Unassessed {
+		out.Unassessed = append(out.Unassessed, jsonUnassessed{u.Where, u.Name, u.Why})
 	}
 	for _, m := range t.Margins {
 		out.Margins = append(out.Margins, jsonInterlock{m.Where, m.Name, number(m.Angle), number(m.Time), number(m.Distance), m.Turns, number(m.AngleAt), m.Kept(), number(m.DistanceAt)})
@@ -171,6 +184,14 @@ func timingJSON(w io.Writer, t *scenarios.Timing) error {
 		out.Solved = append(out.Solved, jsonSolved{p.Where, p.What, map[bool]string{false: "deg", true: "s"}[p.Seconds], number(p.Now), number(p.Could), p.Fault})
 	}
 	return writeJSON(w, out)
+}
+
+// ceilingJSON is null where nothing binds.
+func ceilingJSON(c *scenarios.SpeedCeiling) *number {
+	if c.Binding() == nil {
+		return nil
+	}
+	return pointer(number(c.Setting))
 }
 
 func bindingJSON(l *scenarios.LimitFinding) *jsonBinding {
@@ -202,7 +223,7 @@ func conveyorJSON(c *scenarios.ConveyorTiming) jsonConveyorTiming {
 		}
 	}
 	if w := c.Slosh; w != nil {
-		out.Slosh = &jsonSlosh{number(w.Steady.Peak), number(w.Steady.Standing), number(w.Tank.Freeboard), number(w.Residual), number(w.WorstPhase),
+		out.Slosh = &jsonSlosh{number(w.Open.Peak), number(w.Open.Standing), w.Indexes, number(w.Steady.Peak), number(w.Tank.Freeboard), number(w.Residual), number(w.WorstPhase),
 			number(w.QuasiStatic), number(w.First.Frequency), append([]string{}, w.BeyondLinear...)}
 	}
 	return out

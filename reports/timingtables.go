@@ -177,8 +177,9 @@ func sloshSection(c *scenarios.ConveyorTiming, n *notes) section {
 		return section{}
 	}
 	s := section{heading: "Slosh in the open carton"}
-	s.text = append(s.text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s; %s when the conveyor has come to a stand",
-		mm(w.Steady.Peak, 1), mm(w.Tank.Freeboard, 1), n.mark("slosh"), mm(w.Steady.Standing, 1)))
+	s.text = append(s.text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s, over the %s that a carton makes while it is open; %s when the conveyor has come to a stand",
+		mm(w.Open.Peak, 1), mm(w.Tank.Freeboard, 1), n.mark("slosh"), indexWords(w.Indexes), mm(w.Open.Standing, 1)))
+	s.text = append(s.text, fmt.Sprintf("Under endless indexes it would settle at %s", mm(w.Steady.Peak, 1)))
 	s.text = append(s.text, fmt.Sprintf("From rest a single index raises %s and leaves %s in the first mode; in the worst phase of many, %s; "+
 		"by tilt alone %s", mm(w.Once.Peak, 1), mm(w.Residual, 1), worstWords(w.WorstPhase), mm(w.QuasiStatic, 1)))
 	s.text = append(s.text, fmt.Sprintf("First mode at %s Hz, a period of %s; the index of %s lasts %s periods, the cycle %s",
@@ -195,6 +196,13 @@ func sloshSection(c *scenarios.ConveyorTiming, n *notes) section {
 	}
 	s.notes = n.take()
 	return s
+}
+
+func indexWords(n int) string {
+	if n == 1 {
+		return "one index"
+	}
+	return fmt.Sprintf("%d indexes", n)
 }
 
 func worstWords(wave float64) string {

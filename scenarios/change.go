@@ -1,9 +1,11 @@
 package scenarios
 
 import (
+	"fmt"
 	"strings"
 
 	"dwellcast/scenarios/document"
+	"dwellcast/scenarios/quantity"
 )
 
 // change applies what a case asks for to a copy of the base, and puts every mistake at its place in the study.
@@ -48,7 +50,7 @@ func (c *change) readMap(n *document.Node) {
 		case "drop":
 			c.readDrop(value)
 		default:
-			c.do(path+" = "+inWords(value), entry.Key.At(), func(root *document.Node) error { return document.SetNode(root, path, value) })
+			c.set(path, inWords(value), entry.Key.At(), func(root *document.Node) error { return document.SetNode(root, path, value) })
 		}
 	}
 }
@@ -88,7 +90,46 @@ func (c *change) apply(text string, at document.Position) {
 	path, value, _ := strings.Cut(text, "=")
 	path = strings.TrimSpace(path)
 	c.labels["--set "+strings.TrimSpace(strings.TrimSuffix(path, "+"))] = at
-	c.do(path+" = "+strings.TrimSpace(value), at, func(root *document.Node) error { return document.Apply(root, text) })
+	c.set(path, strings.TrimSpace(value), at, func(root *document.Node) error { return document.Apply(root, text) })
+}
+
+// set gives a path a value, and says what a change came to.
+func (c *change) set(path, value string, at document.Position, make func(root *document.Node) error) {
+	before := find(c.root, path)
+	c.do(path+" = "+value, at, make)
+	if len(c.words) > 0 {
+		c.words[len(c.words)-1] = inEffect(c.words[len(c.words)-1], path, value, before, find(c.root, path))
+	}
+}
+
+// override applies a change that is written as path=value or path+=value, and says in words what it is and came to.
+func override(root *document.Node, text string) (string, error) {
+	path, value, _ := strings.Cut(text, "=")
+	path, value = strings.TrimSpace(path), strings.TrimSpace(value)
+	before := find(root, path)
+	err := document.Apply(root, text)
+	words := strings.Replace(path+" = "+value, "+ =", " +=", 1)
+	return inEffect(words, path, value, before, find(root, path)), err
+}
+
+// inEffect says of a signed change what it came to; of any other, the words as they are.
+func inEffect(words, path, value string, before, after *document.Node) string {
+	if !quantity.Signed(value) || before == nil || after == nil {
+		return words
+	}
+	return fmt.Sprintf("%s = %s %s = %s", path, inWords(before), value, inWords(after))
+}
+
+// find is a copy of the value at a path; nil where there is none.
+func find(root *document.Node, path string) *document.Node {
+	if root == nil {
+		return nil
+	}
+	n, err := document.Find(root, path)
+	if err != nil {
+		return nil
+	}
+	return n.Clone()
 }
 
 // do makes one change.

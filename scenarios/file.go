@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"dwellcast/scenarios/document"
@@ -30,7 +29,7 @@ type File struct {
 	Document *document.Node
 	// Assumptions are the quantities that carry a source or a range.
 	Assumptions []document.Assumption
-	// Overrides are the changes made to the file, as given.
+	// Overrides are the changes made to the file, in words: "sealer.dwell = 1.25 s +0.2 s = 1.45 s".
 	Overrides []string
 	// Warnings are about what the file says, not about a figure of a run.
 	Warnings []Warning
@@ -76,9 +75,11 @@ func load(path string) (*document.Node, error) {
 // interpret applies the overrides and reads the line.
 func interpret(name string, root *document.Node, overrides []string) (*File, error) {
 	r := &lineReader{line: &stations.Line{Lanes: 1}}
-	r.file = &File{Name: name, Line: r.line, Document: root, Overrides: slices.Clone(overrides)}
-	for _, override := range overrides {
-		r.reportAll(document.Apply(root, override))
+	r.file = &File{Name: name, Line: r.line, Document: root}
+	for _, change := range overrides {
+		words, err := override(root, change)
+		r.file.Overrides = append(r.file.Overrides, words)
+		r.reportAll(err)
 	}
 	r.read(root)
 	if err := r.p.Err(); err != nil {

@@ -10,8 +10,13 @@ import (
 // Forecast is the answer of a run: what the line makes, where the rest goes, and how sure that is. Rates are cartons/h over
 // scheduled time, counts are cartons per shift, shares are of scheduled time.
 type Forecast struct {
-	Title        string
-	Version      string
+	Title   string
+	Version string
+	// File is what was read, and Changes what was changed in it, in words. Repeat is the command that gives the same figures again; it is
+	// for the caller to fill in.
+	File         string
+	Changes      []string
+	Repeat       string
 	Seed         uint64
 	Replications int
 	Confidence   float64

@@ -3,6 +3,7 @@ package scenarios
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"slices"
 
 	"dwellcast/scenarios/document"
 )
@@ -52,16 +53,19 @@ func (l *Lab) shifts(key string, f *File) (*Shifts, error) {
 // With returns the file changed by overrides such as "sealer.dwell=1.3 s".
 func (f *File) With(overrides ...string) (*File, error) {
 	root := f.Document.Clone()
+	var words []string
 	for _, change := range overrides {
-		if err := document.Apply(root, change); err != nil {
+		word, err := override(root, change)
+		if err != nil {
 			return nil, err
 		}
+		words = append(words, word)
 	}
 	changed, err := Interpret(f.Name, root)
 	if err != nil {
 		return nil, err
 	}
-	changed.Overrides = append(append([]string{}, f.Overrides...), overrides...)
+	changed.Overrides = slices.Concat(f.Overrides, words)
 	return changed, nil
 }
 

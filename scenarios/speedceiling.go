@@ -3,6 +3,7 @@ package scenarios
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"dwellcast/scenarios/quantity"
@@ -15,6 +16,8 @@ type SpeedCeiling struct {
 	Setting motion.CartonsPerHour
 	// Limits, the one that allows least first.
 	Limits []LimitFinding
+	// Unassessed are limits that the file asks for and that can't be told.
+	Unassessed []Unassessed
 	// From and To are the settings between which forbidden bands were looked for; both 0 where no limit has any.
 	From, To motion.CartonsPerHour
 }
@@ -59,11 +62,21 @@ func (c *SpeedCeiling) Next() *LimitFinding {
 	return nil
 }
 
+// Kept says that the file's setting keeps every limit that the file asks for. A limit that can't be told is not kept.
+func (c *SpeedCeiling) Kept() bool {
+	for _, l := range c.Limits {
+		if l.Now < 0 || math.IsNaN(l.Now) {
+			return false
+		}
+	}
+	return len(c.Unassessed) == 0
+}
+
 // findSpeedCeiling ranks the limits of a file.
 func findSpeedCeiling(f *File) SpeedCeiling {
-	limits := speedLimits(f)
+	limits, unassessed := speedLimits(f)
 	setting := motion.CartonsPerHour(f.Line.Setting)
-	c := SpeedCeiling{Setting: highestSetting}
+	c := SpeedCeiling{Setting: highestSetting, Unassessed: unassessed}
 	for _, l := range limits {
 		if l.Dips == nil {
 			finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
@@ -73,7 +86,7 @@ func findSpeedCeiling(f *File) SpeedCeiling {
 	}
 	for _, l := range limits {
 		if l.Dips != nil {
-			c.From, c.To = bandRange(setting, c.Setting)
+			c.From, c.To = bandRange(c.Setting)
 			c.take(bandsOf(l, setting, c.From, c.To))
 		}
 	}
@@ -95,15 +108,17 @@ func (c *SpeedCeiling) take(l LimitFinding) {
 	c.Setting = min(c.Setting, l.Highest.Setting)
 }
 
-// bandRange is where bands are looked for: from well below the setting to well above what all else allows. Outside of it the wave
-// is either small or out of the question.
-func bandRange(setting, ceiling motion.CartonsPerHour) (from, to motion.CartonsPerHour) {
-	if ceiling <= 0 || ceiling >= highestSetting {
-		ceiling = setting
+// bandRange is where bands are looked for: from well below to well above what all else allows, whatever the present setting. Where
+// nothing else limits, up to a setting at which no carton line runs.
+func bandRange(ceiling motion.CartonsPerHour) (from, to motion.CartonsPerHour) {
+	if ceiling <= 0 || ceiling > mostSetting {
+		ceiling = mostSetting
 	}
-	from = max(min(setting, ceiling)/3, ceiling/20)
-	return from, 1.5 * max(ceiling, min(setting, 3*ceiling))
+	return ceiling / 4, 1.5 * ceiling
 }
+
+// mostSetting is beyond what carton lines run at, cartons/h; common practice, no source.
+const mostSetting motion.CartonsPerHour = 20_000
 
 // bandsOf finds the bands of a limit whose margin does not simply fall with the setting.
 func bandsOf(l SpeedLimit, setting, from, to motion.CartonsPerHour) LimitFinding {
@@ -151,13 +166,13 @@ func BeyondCeiling(f *File) []LimitFinding {
 	}
 	setting := motion.CartonsPerHour(f.Line.Setting)
 	var broken []LimitFinding
-	for _, l := range speedLimits(f) {
+	limits, _ := speedLimits(f)
+	for _, l := range limits {
 		if !l.broken(setting) {
 			continue
 		}
 		if l.Dips != nil {
-			from, to := bandRange(setting, setting)
-			broken = append(broken, bandsOf(l, setting, from, to))
+			broken = append(broken, bandsOf(l, setting, setting/1.5, 1.5*setting))
 			continue
 		}
 		finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}

@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"slices"
 
 	"dwellcast/stations"
 	"dwellcast/stations/motion"
@@ -24,14 +25,20 @@ type SpeedLimit struct {
 // marginRounding is the violation of a margin, in its own unit, that is put down to rounding.
 const marginRounding = 1e-9
 
-// limitFinder collects the limits of a line.
-type limitFinder struct {
-	file   *File
-	limits []SpeedLimit
+// Unassessed is a limit that the file asks for and that can't be told from what it says. No verdict counts it as kept.
+type Unassessed struct {
+	Where, Name, Why string
 }
 
-// speedLimits are all limits that the file describes, in the order of the line.
-func speedLimits(f *File) []SpeedLimit {
+// limitFinder collects the limits of a line.
+type limitFinder struct {
+	file       *File
+	limits     []SpeedLimit
+	unassessed []Unassessed
+}
+
+// speedLimits are all limits that the file describes, in the order of the line, and those that can't be told.
+func speedLimits(f *File) ([]SpeedLimit, []Unassessed) {
 	w := &limitFinder{file: f}
 	groups := f.Line.Sections()
 	for k, g := range groups {
@@ -47,7 +54,7 @@ func speedLimits(f *File) []SpeedLimit {
 			w.station(m, i)
 		}
 	}
-	return w.limits
+	return w.limits, w.unassessed
 }
 
 // add takes a limit whose margin may be short by no more than rounding.
@@ -71,6 +78,7 @@ func (w *limitFinder) lift(where, lift string, l motion.Limit) {
 // alone is a station that runs on its own.
 func (w *limitFinder) alone(i int) {
 	st := &w.file.Line.Stations[i]
+	w.seal(i)
 	if act := actOfParts(st); act > 0 {
 		w.lift(st.Name, aloneLifts[st.Kind], motion.NewCycleLimit(string(actWords[st.Kind]), limitKinds[st.Kind], st.Units, act))
 	}
@@ -105,6 +113,7 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 		w.lift(where, "a shorter revolution, or one that follows the pace", motion.NewCycleLimit("revolution of the master", MasterLimit, max(m.Master.Lanes, 1), m.Master.Revolution))
 	}
 	if m.Cam == nil || !m.Travels {
+		w.noSlosh(where, g, "the conveyor has no index with a pitch and a motion law")
 		return
 	}
 	if m.Drive != nil {
@@ -114,11 +123,60 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 		w.add(where, motion.NewAccelerationLimit("acceleration of the cartons", m.Master, m.Cam, m.Acceleration))
 	}
 	if w.carriesLiquid(g) {
-		if l, err := motion.NewSloshLimit("slosh in the open carton", m.Master, m.Cam, *w.file.Mechanics.Liquid); err == nil {
-			w.add(where, l)
+		l, err := motion.NewSloshLimit(sloshName, m.Master, m.Cam, *w.file.Mechanics.Liquid, openIndexes(w.file.Line, g))
+		if err != nil {
+			w.noSlosh(where, g, err.Error())
+			return
+		}
+		w.add(where, l)
+	}
+}
+
+const sloshName = "slosh in the open carton"
+
+// noSlosh notes that the wave of an open carton can't be told.
+func (w *limitFinder) noSlosh(where string, g stations.Group, why string) {
+	if w.carriesLiquid(g) {
+		w.unassessed = append(w.unassessed, Unassessed{where, sloshName, why})
+	}
+}
+
+// openIndexes is how many indexes a carton makes on a conveyor while it is open, from rest: from the filler, or from the first pitch
+// where it comes filled, to the sealer, or to the end.
+func openIndexes(l *stations.Line, g stations.Group) int {
+	indexes, open := 0, !slices.ContainsFunc(l.Stations[g.First:g.Last+1], func(st stations.Station) bool { return st.Kind == stations.Fill })
+	for i := g.First; i <= g.Last; i++ {
+		st := &l.Stations[i]
+		if open && i > g.First {
+			indexes += st.Feed.Pitches
+		}
+		switch st.Kind {
+		case stations.Fill:
+			open = true
+		case stations.Seal:
+			if open {
+				return max(indexes, 1)
+			}
+		}
+	}
+	return max(indexes+l.Conveyors[g.Conveyor].RunOut, 1)
+}
+
+// seal is what heat or glue need of the jaws. Where the dwell varies, so much of it counts as all but one act in a thousand have.
+func (w *limitFinder) seal(i int) {
+	st, moves := &w.file.Line.Stations[i], &w.file.Mechanics.Stations[i]
+	if st.Kind != stations.Seal || moves.LeastDwell == 0 {
+		return
+	}
+	for _, part := range st.Parts {
+		if part.Name == "dwell" {
+			w.add(st.Name, motion.NewSealLimit("dwell that the seal needs", motion.SecondsOf(part.Time.Quantile(shortSeals)), moves.LeastDwell))
 		}
 	}
 }
+
+// shortSeals is the share of acts whose dwell may be shorter than the seal needs.
+const shortSeals = 0.001
 
 // conveyorName is what a conveyor is called: by its first station where there are several.
 func (w *limitFinder) conveyorName(g stations.Group) string {
@@ -157,6 +215,7 @@ func (w *limitFinder) station(m *ConveyorMotion, i int) {
 			w.add(st.Name, motion.NewFlowLimit("splash at the nozzle", m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
 		}
 	}
+	w.seal(i)
 	w.stand(m, st, moves)
 }
 

@@ -13,7 +13,7 @@ import (
 func (s *sample) forecast(f *File, o Options) *Forecast {
 	n := len(s.good)
 	out := &Forecast{
-		Title: f.Line.Title, Seed: o.Seed, Replications: n, Confidence: o.Confidence,
+		Title: f.Line.Title, File: f.Name, Changes: f.Overrides, Seed: o.Seed, Replications: n, Confidence: o.Confidence,
 		Setting: f.Line.Setting, Scheduled: s.length, IdealPerShift: float64(s.ideal),
 		SettingShare: s.interval(s.layout.setting, o), MasterShare: s.interval(s.layout.master, o),
 		CrewLoad: s.interval(s.layout.crew, o), Attendants: f.Line.Crew.Attendants,
@@ -30,7 +30,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 	out.Indicators = s.production(float64(s.ideal)).Indicators()
 	out.Stops = s.stops(o)
 	out.Buffers = s.buffers(o)
-	out.Warnings = append(slices.Clone(f.Warnings), s.warnings(out, o)...)
+	out.Warnings = append(slices.Clone(f.Warnings), s.warnings(f.Line, out, o)...)
 	return out
 }
 

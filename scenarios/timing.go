@@ -152,7 +152,7 @@ func (w *timer) conveyor(g stations.Group) {
 		}
 	}
 	if (&limitFinder{file: f}).carriesLiquid(g) && m.Travels {
-		c.Slosh = sloshOf(f, m, w.timing.Setting)
+		c.Slosh = sloshOf(f, m, openIndexes(f.Line, g), w.timing.Setting)
 	}
 	w.timing.Conveyors = append(w.timing.Conveyors, c)
 }

@@ -69,11 +69,12 @@ func TestStandOf240Degrees(t *testing.T) {
 
 // TestBeyondCeiling: a setting is refused from the ceiling on, and inside a band; never by a file of times alone.
 func TestBeyondCeiling(t *testing.T) {
-	f := oatDrink(t)
+	far := "sealer.after.pitches=14" // so many indexes that the wave builds up
+	f := oatDrink(t, far)
 	timing := timed(t, f)
 	ceiling := float64(timing.Ceiling.Setting)
 	at := func(setting float64, more ...string) []scenarios.LimitFinding {
-		return scenarios.BeyondCeiling(oatDrink(t, append(more, fmt.Sprintf("setting=%.3f cartons/h", setting))...))
+		return scenarios.BeyondCeiling(oatDrink(t, append(more, far, fmt.Sprintf("setting=%.3f cartons/h", setting))...))
 	}
 	if broken := at(ceiling - 0.1); len(broken) != 0 {
 		t.Errorf("just below the ceiling: %+v", broken)
@@ -90,7 +91,7 @@ func TestBeyondCeiling(t *testing.T) {
 	if band == nil {
 		t.Fatal("the example has no forbidden band below its last")
 	}
-	quick := []string{"sealer.dwell=0.5 s", "sealer.heat.margin=0 s", "filler.dosing.splash=5 m/s"}
+	quick := []string{"sealer.dwell=0.5 s", "sealer.heat.jaws=290 degC", "sealer.heat.wanted=50 degC", "sealer.heat.margin=0 s", "filler.dosing.splash=5 m/s"}
 	if broken := at(float64(band.From+band.To)/2, quick...); len(broken) != 1 || broken[0].Kind != motion.SloshLimit || len(broken[0].Bands) == 0 {
 		t.Errorf("inside the band %v: %+v", *band, broken)
 	}
@@ -113,7 +114,7 @@ func TestBeyondCeiling(t *testing.T) {
 
 // TestBandUnderTheCeiling: where the lowest limit falls into a band, the ceiling is below the band, and the band's limit binds.
 func TestBandUnderTheCeiling(t *testing.T) {
-	f := oatDrink(t, "sealer.dwell=0.8 s", "filler.dosing.splash=2.705 m/s")
+	f := oatDrink(t, "sealer.after.pitches=14", "sealer.dwell=0.8 s", "sealer.heat.jaws=290 degC", "sealer.heat.wanted=50 degC", "filler.dosing.splash=2.705 m/s")
 	timing := timed(t, f)
 	binding := timing.Ceiling.Binding()
 	if binding == nil || binding.Kind != motion.SloshLimit {

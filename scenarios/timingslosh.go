@@ -10,9 +10,11 @@ type SloshTiming struct {
 	Move motion.IndexMove
 	// First is the wave mode that matters most, with its frequency.
 	First motion.Mode
-	// Steady is the wave under endless indexes, Once that of a single index from rest, and WorstPhase what no timing exceeds.
-	Steady, Once motion.Response
-	WorstPhase   float64
+	// Open is the wave over the Indexes that a carton makes while it is open, from rest: the verdict rests on it. Beside it stand
+	// Steady, the wave under endless indexes, Once, that of a single index, and WorstPhase, what no timing exceeds.
+	Open, Steady, Once motion.Response
+	Indexes            int
+	WorstPhase         float64
 	// Residual is what one index leaves in the first mode, QuasiStatic the tilt under the peak acceleration alone.
 	Residual, QuasiStatic float64
 	// BeyondLinear are the limits of linear theory that the wave exceeds, in words; none: the figures may be believed.
@@ -23,7 +25,7 @@ type SloshTiming struct {
 }
 
 // sloshOf solves the wave of a conveyor's index; nil where it can't be solved.
-func sloshOf(f *File, m *ConveyorMotion, setting motion.CartonsPerHour) *SloshTiming {
+func sloshOf(f *File, m *ConveyorMotion, indexes int, setting motion.CartonsPerHour) *SloshTiming {
 	index := m.Cam.Axis().Segments[0]
 	s := &SloshTiming{Tank: *f.Mechanics.Liquid, Move: motion.IndexMove{
 		Law: index.Law, Travel: index.Travel, Time: index.Span().Time(m.Master.RevolutionAt(setting)), Cycle: m.Master.CycleAt(setting)}}
@@ -31,10 +33,11 @@ func sloshOf(f *File, m *ConveyorMotion, setting motion.CartonsPerHour) *SloshTi
 	if len(problems) > 0 {
 		return nil
 	}
-	s.First = s.Tank.Mode(1)
+	s.First, s.Indexes = s.Tank.Mode(1), indexes
+	s.Open = wave.Indexes(indexes, s.Move.Cycle-s.Move.Time)
 	s.Steady, s.Once = wave.Steady(), wave.Indexes(1, s.Move.Cycle)
 	s.WorstPhase, s.Residual, s.QuasiStatic = wave.WorstPhase(), wave.Residual(0), wave.QuasiStatic()
-	s.BeyondLinear = s.Tank.BeyondLinear(s.Steady.Peak)
+	s.BeyondLinear = s.Tank.BeyondLinear(max(s.Open.Peak, s.Steady.Peak))
 	for _, q := range s.Tank.QuietIndexTimes(s.Move.Law, s.Move.Travel, s.Move.Time/2, 2*s.Move.Time) {
 		if q.Time <= s.Move.Time {
 			s.Quieter = q

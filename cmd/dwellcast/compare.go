@@ -147,7 +147,7 @@ func (f *compareFlags) into(spec *decisions.CompareSpec) error {
 	case f.replications == 1:
 		return usage("give 2 or more", "one shift of each line tells nothing of a difference")
 	case spec.Ceiling > 0 && spec.Replications > spec.Ceiling:
-		return usage("give fewer --replications, or a higher --ceiling", "%d shifts are more than the ceiling of %d", spec.Replications, spec.Ceiling)
+		return usage("give fewer --shifts, or a higher --ceiling", "%d shifts are more than the ceiling of %d", spec.Replications, spec.Ceiling)
 	}
 	return nil
 }

@@ -17,13 +17,13 @@ func compareSection(spec *decisions.CompareSpec) scenarios.SectionReader {
 		least := document.Limit{Min: "2"}
 		spec.Smallest = f.Take("smallest").Ratio(p, share...)
 		spec.Precision = f.Take("precision").Ratio(p, share...)
-		if n := f.Take("replications"); n != nil {
+		if n := f.Take("shifts"); n != nil {
 			spec.Replications = n.Count(p, least, most)
 		}
 		if n := f.Take("ceiling"); n != nil {
 			spec.Ceiling = n.Count(p, least, most)
 			if spec.Ceiling > 0 && spec.Replications > spec.Ceiling {
-				p.Add(n, "is below the replications", "give fewer replications, or a higher ceiling")
+				p.Add(n, "is below the shifts", "give fewer shifts, or a higher ceiling")
 			}
 		}
 		f.Done()

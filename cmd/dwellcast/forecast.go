@@ -71,11 +71,12 @@ func (p *program) runCommand() *cobra.Command {
 			if flags.explain && !forecast.Interrupted {
 				return p.explain(cmd, args[0], &flags, file, forecast, options, out)
 			}
+			forecast.Repeat = originOf(cmd, args[0]).Line
 			return p.deliver(forecast, options, out)
 		},
 	}
 	flags.add(cmd)
-	cmd.Flags().IntVar(&flags.replications, "replications", 0, "`number` of shifts; 0 takes what two processors do in about a second")
+	cmd.Flags().IntVar(&flags.replications, "shifts", 0, "`number` of shifts; 0 takes what two processors do in about a second")
 	cmd.Flags().Uint64Var(&flags.seed, "seed", 1, "`number` that all luck follows from")
 	cmd.Flags().IntVar(&flags.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
@@ -91,7 +92,7 @@ func (p *program) runCommand() *cobra.Command {
 func (f *runFlags) options() (scenarios.Options, error) {
 	o := scenarios.Options{Replications: f.replications, Seed: f.seed, Workers: f.workers}
 	if f.replications < 0 || f.replications > scenarios.MaxReplications {
-		return o, usage(fmt.Sprintf("give 1 to %d, or 0 for the default", scenarios.MaxReplications), "--replications is %d", f.replications)
+		return o, usage(fmt.Sprintf("give 1 to %d, or 0 for the default", scenarios.MaxReplications), "--shifts is %d", f.replications)
 	}
 	if f.workers < 0 || f.workers > 1024 {
 		return o, usage("give 1 to 1024, or 0 for one per processor", "--workers is %d", f.workers)
@@ -171,11 +172,11 @@ func runComplaint(err error) error {
 func verdict(f *scenarios.Forecast, o scenarios.Options) error {
 	switch {
 	case f.Interrupted:
-		return &complaint{fmt.Errorf("interrupted after %s", quantity.FormatCount(int64(f.Replications), "replication")),
+		return &complaint{fmt.Errorf("interrupted after %s", quantity.FormatCount(int64(f.Replications), "shift")),
 			"the figures rest on those alone", failed}
 	case o.Precision > 0 && !(f.GoodRate.HalfWidth() <= o.Precision*f.GoodRate.Mean):
 		return &complaint{fmt.Errorf("the wanted precision of %s was not reached in %s", quantity.FormatRatio(o.Precision),
-			quantity.FormatCount(int64(f.Replications), "replication")), "ask for a wider one, or for a longer shift", notMet}
+			quantity.FormatCount(int64(f.Replications), "shift")), "ask for a wider one, or for a longer shift", notMet}
 	}
 	return nil
 }

@@ -30,7 +30,7 @@ func TestInterrupt(t *testing.T) {
 		}
 	}()
 	var out, errs bytes.Buffer
-	status := run([]string{"run", "example:bench-line", "--replications", "100000"}, strings.NewReader(""), &out, &errs)
+	status := run([]string{"run", "example:bench-line", "--shifts", "100000"}, strings.NewReader(""), &out, &errs)
 	close(over)
 	if status != failed {
 		t.Errorf("exit status %d, want %d", status, failed)

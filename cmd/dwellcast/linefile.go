@@ -14,7 +14,7 @@ type lineFlags struct {
 
 func (f *lineFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(&f.set, "set", nil, "change a quantity of the file, `path=value`, such as sealer.dwell=1.1s; may be repeated")
-	cmd.Flags().StringVar(&f.format, "format", "table", "`format` of the report: table, json, csv or markdown")
+	cmd.Flags().StringVar(&f.format, "format", "", "`format` of the report: table, json, csv, markdown, html or xlsx; else by the ending of the output file")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "`file` to write the report to, whole or not at all; - is standard output")
 }
 

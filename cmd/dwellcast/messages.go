@@ -70,6 +70,9 @@ func unknownCommand(cmd *cobra.Command, args []string) error {
 	return usage(hint, "unknown command %q", args[0])
 }
 
+// formerFlags are names that flags had once, with today's.
+var formerFlags = map[string]string{"replications": "shifts"}
+
 // flagComplaint answers a wrong flag, with the nearest one where its name is unknown.
 func flagComplaint(cmd *cobra.Command, err error) error {
 	if err == nil {
@@ -79,7 +82,9 @@ func flagComplaint(cmd *cobra.Command, err error) error {
 	if unknown, ok := errors.AsType[*pflag.NotExistError](err); ok {
 		var names []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-		if near := quantity.Nearest(unknown.GetSpecifiedName(), names); near != "" {
+		if new, old := formerFlags[unknown.GetSpecifiedName()]; old {
+			hint = "write --" + new
+		} else if near := quantity.Nearest(unknown.GetSpecifiedName(), names); near != "" {
 			hint = "did you mean --" + near + "?"
 		}
 	}

@@ -2,10 +2,12 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"dwellcast/reports"
 )
@@ -18,15 +20,38 @@ type output struct {
 
 // newOutput checks the flags, so that a mistake shows before the work and not after it.
 func newOutput(path, format string) (output, error) {
-	f, err := reports.ParseFormat(format)
+	f, err := formatOf(path, format)
 	if err != nil {
-		return output{}, &complaint{err, "", badInput}
+		return output{}, err
 	}
 	o := output{path, f}
 	if o.toStdout() {
 		return o, nil
 	}
 	return o, o.tryFolder()
+}
+
+// endings are what the name of a file says of its format.
+var endings = map[string]reports.Format{"": reports.Table, ".txt": reports.Table, ".json": reports.JSON, ".csv": reports.CSV, ".md": reports.Markdown,
+	".markdown": reports.Markdown, ".html": reports.HTML, ".htm": reports.HTML, ".xlsx": reports.Workbook}
+
+// formatOf is the format asked for, or else the one that the ending of the file names.
+func formatOf(path, format string) (reports.Format, error) {
+	if format != "" {
+		f, err := reports.ParseFormat(format)
+		if err != nil {
+			return "", &complaint{err, "", badInput}
+		}
+		return f, nil
+	}
+	ending := strings.ToLower(filepath.Ext(path))
+	if f, known := endings[ending]; known || path == "-" {
+		return cmp.Or(f, reports.Table), nil
+	}
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return reports.Table, nil
+	}
+	return "", usage("end it in .txt, .json, .csv, .md, .html or .xlsx, or give --format", "the ending %s of %s names no format", ending, path)
 }
 
 func (o output) toStdout() bool { return o.path == "" || o.path == "-" }

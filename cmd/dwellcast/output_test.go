@@ -92,7 +92,7 @@ func TestOutputIsRefusedEarly(t *testing.T) {
 			t.Errorf("%s: %v", path, err)
 		}
 	}
-	if _, err := newOutput("", "html"); err == nil {
+	if _, err := newOutput("", "pdf"); err == nil {
 		t.Error("an unknown format was taken")
 	}
 }

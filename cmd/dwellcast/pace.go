@@ -76,7 +76,7 @@ func (p *program) pace(cmd *cobra.Command, path string, flags *paceFlags) error 
 		return err
 	}
 	if !answer.Guaranteed {
-		return &complaint{errors.New("the selection did not come to its end with the shifts allowed"), "give more --replications, or a wider --zone", notMet}
+		return &complaint{errors.New("the selection did not come to its end with the shifts allowed"), "give more --shifts, or a wider --zone", notMet}
 	}
 	return nil
 }

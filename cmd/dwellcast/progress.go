@@ -43,7 +43,7 @@ func (p *progress) tell(done, total int, now time.Time) {
 	if !p.terminal && !p.log || now.Before(p.next) {
 		return
 	}
-	words := fmt.Sprintf("%d of %d replications", done, total)
+	words := fmt.Sprintf("%d of %d shifts", done, total)
 	if left := remaining(now.Sub(p.begun), done, total); left > 0 {
 		words += fmt.Sprintf(", about %s left", left)
 	}

@@ -17,7 +17,7 @@ func TestProgressInPlaceOnTerminal(t *testing.T) {
 	}
 	p.tell(100, 1000, begun.Add(time.Second))
 	p.tell(101, 1000, begun.Add(time.Second+10*time.Millisecond))
-	if got, want := out.String(), "\r\x1b[K100 of 1000 replications, about 9s left"; got != want {
+	if got, want := out.String(), "\r\x1b[K100 of 1000 shifts, about 9s left"; got != want {
 		t.Errorf("shows %q, want %q", got, want)
 	}
 	p.end()
@@ -34,7 +34,7 @@ func TestProgressInLogIsSparse(t *testing.T) {
 		p.tell(second+1, 300, begun.Add(time.Duration(second+1)*time.Second))
 	}
 	p.end()
-	want := "dwellcast: 60 of 300 replications, about 4m0s left\ndwellcast: 120 of 300 replications, about 3m0s left\n"
+	want := "dwellcast: 60 of 300 shifts, about 4m0s left\ndwellcast: 120 of 300 shifts, about 3m0s left\n"
 	if out.String() != want {
 		t.Errorf("log holds %q, want %q", out.String(), want)
 	}

@@ -12,11 +12,11 @@ import (
 // A decision that is interrupted again and again, and gone on from each time, ends in the same bytes as an uninterrupted one.
 func TestResumeGivesTheSameBytes(t *testing.T) {
 	for _, args := range [][]string{
-		{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.5s/7", "--replications", "60"},
-		{"pace", "example:bench-line", "--replications", "40", "--settings", "6", "--zone", "0.02%"},
-		{"margin", "example:bench-line", "--vary", "sealer.dwell", "--vary", "setting", "--replications", "40"},
-		{"compare", "example:what-if", "--replications", "10", "--precision", "0.1%", "--ceiling", "40"},
-		{"run", "example:bench-line", "--explain", "--replications", "60"},
+		{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.5s/7", "--shifts", "60"},
+		{"pace", "example:bench-line", "--shifts", "40", "--settings", "6", "--zone", "0.02%"},
+		{"margin", "example:bench-line", "--vary", "sealer.dwell", "--vary", "setting", "--shifts", "40"},
+		{"compare", "example:what-if", "--shifts", "10", "--precision", "0.1%", "--ceiling", "40"},
+		{"run", "example:bench-line", "--explain", "--shifts", "60"},
 	} {
 		t.Run(args[0], func(t *testing.T) {
 			want, status := within(time.Hour, args)

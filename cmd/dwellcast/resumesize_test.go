@@ -24,7 +24,7 @@ size:
 	}
 	for _, command := range []string{"size", "tornado"} {
 		t.Run(command, func(t *testing.T) {
-			args := []string{command, study, "--replications", "40"}
+			args := []string{command, study, "--shifts", "40"}
 			want, status := within(time.Hour, args)
 			if status != done && status != notMet {
 				t.Fatalf("exit status %d", status)

@@ -30,7 +30,7 @@ func (p *program) sizeCommand() *cobra.Command {
 			"the same shifts of each, says what it makes in a year and how surely that is enough, which setting it would need, and what\n" +
 			"it costs, and recommends the cheapest that makes the demand as surely as wanted.\n" +
 			"Exit status 3: no candidate is sure to make the demand.",
-		Example: "  dwellcast size study.yaml\n  dwellcast size example:size-line\n  dwellcast size study.yaml --sells all --replications 200",
+		Example: "  dwellcast size study.yaml\n  dwellcast size example:size-line\n  dwellcast size study.yaml --sells all --shifts 200",
 		Args:    oneFile,
 		RunE:    func(cmd *cobra.Command, args []string) error { return p.size(cmd, args[0], &flags) },
 	}
@@ -113,7 +113,7 @@ func sizingVerdict(z *decisions.Sizing) error {
 	c := z.Reach().Of
 	hint := fmt.Sprintf("the best in reach is %s; add a candidate, more shifts or days, or ask for a lower chance", c.Name)
 	if c.Verdict == decisions.Open {
-		hint = "these shifts leave it open: give more --replications"
+		hint = "these shifts leave it open: give more --shifts"
 	}
 	return &complaint{errors.New("no candidate is sure to make the demand"), hint, notMet}
 }

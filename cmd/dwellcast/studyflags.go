@@ -24,7 +24,7 @@ type studyFlags struct {
 
 func (f *studyFlags) add(cmd *cobra.Command, replications string) {
 	f.lineFlags.add(cmd)
-	cmd.Flags().IntVar(&f.replications, "replications", 0, "`number` of shifts of each line; 0 takes "+replications)
+	cmd.Flags().IntVar(&f.replications, "shifts", 0, "`number` of shifts of each line; 0 takes "+replications)
 	cmd.Flags().Uint64Var(&f.seed, "seed", 1, "`number` that all luck follows from")
 	cmd.Flags().IntVar(&f.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
 	cmd.Flags().StringVar(&f.confidence, "confidence", "95%", "`share` of confidence of all intervals")

@@ -115,6 +115,6 @@ func mistaken(err error) error {
 
 // studyText is all that decides which shifts a command runs, for the digest of its results.
 func studyText(cmd *cobra.Command, file *scenarios.File, more ...string) string {
-	words := []string{cmd.Name(), documentText(file), cmd.Flags().Lookup("replications").Value.String(), cmd.Flags().Lookup("confidence").Value.String()}
+	words := []string{cmd.Name(), documentText(file), cmd.Flags().Lookup("shifts").Value.String(), cmd.Flags().Lookup("confidence").Value.String()}
 	return strings.Join(append(words, more...), "\x00")
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 
 	"github.com/spf13/cobra"
 
@@ -78,23 +77,10 @@ func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
 		return nil
 	}
 	first := broken[0]
-	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, brokenWords(&first, motion.CartonsPerHour(file.Line.Setting)))
+	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, first.Allows(motion.CartonsPerHour(file.Line.Setting)))
 	if beyond {
 		complain(p.stderr, fmt.Errorf("warning: %w", err))
 		return nil
 	}
 	return &complaint{err, "dwellcast timing shows all limits; --beyond-ceiling simulates it all the same", badInput}
-}
-
-// brokenWords says what a broken limit allows.
-func brokenWords(l *scenarios.LimitFinding, setting motion.CartonsPerHour) string {
-	for _, b := range l.Bands {
-		if below := b.To < l.Highest.Setting; below && b.Contains(setting) {
-			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
-		}
-	}
-	if l.Err != nil {
-		return l.Name + " allows no setting"
-	}
-	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(math.Floor(10*float64(l.Highest.Setting)+0.05)/10))
 }

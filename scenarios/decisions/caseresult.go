@@ -11,6 +11,8 @@ import (
 type CaseResult struct {
 	Name    string
 	Changes []string
+	// Refused says which limit the case breaks: then it is no choice, whatever it makes. Empty where it keeps all.
+	Refused string
 	// Replications is how many shifts of base and case were run as pairs.
 	Replications int
 	// Base and Case are the forecasts on those shifts.

@@ -34,6 +34,8 @@ type Comparison struct {
 	Base  *scenarios.Forecast
 	Spec  CompareSpec
 	Cases []CaseResult
+	// BaseRefused says which limit the base breaks; empty where it keeps all.
+	BaseRefused string
 	// Warnings are about the base's file.
 	Warnings []scenarios.Warning
 }
@@ -67,9 +69,10 @@ func Compare(ctx context.Context, lab *scenarios.Lab, base *scenarios.File, case
 	spec = spec.WithDefaults(base)
 	c := &comparing{ctx: ctx, lab: lab, base: base, spec: spec, answer: &Comparison{
 		Title: base.Line.Title, Seed: seed, Spec: spec, Cases: make([]CaseResult, len(cases)), Warnings: base.Warnings,
+		BaseRefused: scenarios.Refusal(base),
 	}}
 	for i, k := range cases {
-		c.answer.Cases[i] = CaseResult{Name: k.Name, Changes: k.Changes, file: k.File.Shiftwise()}
+		c.answer.Cases[i] = CaseResult{Name: k.Name, Changes: k.Changes, Refused: scenarios.Refusal(k.File), file: k.File.Shiftwise()}
 	}
 	if err := c.run(); err != nil {
 		return nil, err

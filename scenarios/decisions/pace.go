@@ -48,6 +48,10 @@ type Pace struct {
 	// describes times alone.
 	Mechanics    float64
 	MechanicsWhy string
+	// Skipped are settings in the range that the line may not be run at, and were not compared.
+	Skipped []SkippedSetting
+	// TodayRefused says which limit today's setting breaks; empty where it keeps all.
+	TodayRefused string
 	// Follows is the highest setting that the slowest station, or the master, can follow; +Inf where nothing takes time.
 	Follows     float64
 	FollowsName string
@@ -61,6 +65,12 @@ type Pace struct {
 	// Band is the answer if the untabled causes grew with a power of the speed.
 	Band     []Band
 	Warnings []scenarios.Warning
+}
+
+// SkippedSetting is one that a limit forbids.
+type SkippedSetting struct {
+	Setting float64
+	Refused string
 }
 
 // Choice is the selection among settings.
@@ -100,6 +110,8 @@ type Faster struct {
 	From, To SettingRow
 	// Gain is the good cartons a shift that the second makes more than the first.
 	Gain stats.Interval
+	// Refused says which limit the second breaks; empty where it keeps all.
+	Refused string
 	// Grown are the losses that grow most, largest first, the pace itself left out.
 	Grown []LossChange
 }
@@ -128,7 +140,7 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	}
 	a := &Pace{
 		Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Zone: spec.Zone,
-		Today: f.Line.Setting, Target: spec.Target, Warnings: f.Warnings,
+		Today: f.Line.Setting, Target: spec.Target, Warnings: f.Warnings, TodayRefused: scenarios.Refusal(f),
 	}
 	a.Tables, a.Untabled = speedCauses(f)
 	settings, err := a.settings(f, spec)
@@ -136,6 +148,9 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 		return nil, err
 	}
 	p := &pacing{ctx: ctx, lab: lab, file: f, spec: spec}
+	if settings, err = p.allowed(settings, a); err != nil {
+		return nil, err
+	}
 	p.expect(len(settings), len(a.Untabled) > 0)
 	choice, err := p.chooseFinely(settings, atSetting)
 	if err != nil {

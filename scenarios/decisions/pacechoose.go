@@ -80,7 +80,14 @@ func (p *pacing) chooseFinely(settings []float64, at func(*scenarios.File, float
 	low, high := settings[c.Recommended-1], settings[c.Recommended]
 	finer := slices.Clone(settings)
 	for k := 1; k < fineSteps; k++ {
-		finer = append(finer, math.Round(low+(high-low)*float64(k)/fineSteps))
+		setting := math.Round(low + (high-low)*float64(k)/fineSteps)
+		f, err := atSetting(p.file, setting)
+		if err != nil {
+			return nil, err
+		}
+		if scenarios.Refusal(f) == "" {
+			finer = append(finer, setting)
+		}
 	}
 	slices.Sort(finer)
 	p.done -= len(settings)

@@ -37,8 +37,13 @@ func (p *pacing) compareSettings(from, to float64) (*Faster, error) {
 		return nil, err
 	}
 	n := min(before.Done(), after.Done())
+	there, err := atSetting(p.file, to)
+	if err != nil {
+		return nil, err
+	}
 	return &Faster{
-		From: p.row(from, before), To: p.row(to, after),
+		Refused: scenarios.Refusal(there),
+		From:    p.row(from, before), To: p.row(to, after),
 		Gain:  stats.PairedInterval(after.Good()[:n], before.Good()[:n], p.spec.Confidence),
 		Grown: grown(before.Forecast(), after.Forecast()),
 	}, nil

@@ -55,7 +55,7 @@ func (r *sizeReader) read(n *document.Node) {
 		r.spec.SellsAll = sells.OneOf(r.p, "all", "demand") == "all"
 	}
 	r.spec.Discount = f.Take("discount").Ratio(r.p)
-	if replications := f.Take("replications"); replications != nil {
+	if replications := f.Take("shifts"); replications != nil {
 		count := replications.Count(r.p, document.Limit{Min: "2"}, document.Limit{Max: "100000"})
 		if r.spec.Replications == 0 { // the command line comes first
 			r.spec.Replications = count

@@ -44,6 +44,8 @@ type Point struct {
 	// Holder is who holds most of the bottleneck, for HolderShare of the time.
 	Holder      string
 	HolderShare float64
+	// Refused says which limit the line breaks there; empty where it keeps all.
+	Refused string
 }
 
 // MostPoints is how many points a sweep may have.
@@ -179,5 +181,5 @@ func (s *sweeping) pointAt(values []Value) (*Point, error) {
 	}
 	forecast := shifts.Forecast()
 	holder := topHolder(forecast)
-	return &Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share}, s.lab.Release(f)
+	return &Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share, scenarios.Refusal(f)}, s.lab.Release(f)
 }

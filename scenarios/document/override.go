@@ -34,7 +34,8 @@ func cutAssignment(text string) (path, value string, ok bool) {
 	return text, "", false
 }
 
-// Set gives the value at a path, which is parsed as YAML and so may be a map or list. A key that the file
+// Set gives the value at a path, which is parsed as YAML and so may be a map or list. A signed quantity, such as "+0.2 s" or "-5 %", is
+// a change of what is there (see changed). A key that the file
 // leaves out is added to its map, which must be there; whether the key exists is for the reader of the tree to
 // say. Messages about the value name the override instead of a line. The error is a ProblemList.
 func Set(root *Node, path, value string) error {
@@ -109,12 +110,20 @@ func set(root *Node, path string, value *Node, at Position) error {
 		return err
 	}
 	if old := parent.child(steps[last]); old != nil {
+		if value.isChange() {
+			if value, err = changed(old, value, at); err != nil {
+				return err
+			}
+		}
 		old.parent.values[old.place] = value
 		old.parent.adopt()
 		return nil
 	}
 	if parent.kind != Map {
 		return noSuchPath(root, parent, steps, last, at)
+	}
+	if value.isChange() {
+		return nothingThere(path, value, at)
 	}
 	parent.addKey(steps[last], value)
 	return nil

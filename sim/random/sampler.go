@@ -112,6 +112,15 @@ func (s Sampler) meanSeconds() float64 {
 	return sum / float64(len(s.values))
 }
 
+// Quantile returns the time below which a share p of the draws lie, 0 <= p <= 1.
+func (s Sampler) Quantile(p float64) time.Duration {
+	if s.kind != recordedKind {
+		return s.end(p)
+	}
+	values := slices.Sorted(slices.Values(s.values))
+	return values[min(int(float64(p*float64(len(values)))), len(values)-1)]
+}
+
 // Min returns the shortest time that can be drawn.
 func (s Sampler) Min() time.Duration {
 	if s.kind == recordedKind {

@@ -79,6 +79,10 @@ func (l Limit) looks(lo, hi float64) []float64 {
 	return slices.Compact(settings)
 }
 
+// mayFall says that the bottom near a lowest look may lie below 0: the margin falls towards the look by a good part of what is left.
+// Narrower dips are looked at by themselves.
+func (b look) mayFall(a, c look) bool { return b.margin < 4*(max(a.margin, c.margin)-b.margin) }
+
 // followed adds to the looks the bottoms of dips that are allowed where they were looked at, and the tops of humps
 // that are not.
 func followed(margin func(float64) float64, settings []float64) []look {
@@ -90,7 +94,7 @@ func followed(margin func(float64) float64, settings []float64) []look {
 	for i := 1; i+1 < len(looks); i++ {
 		a, b, c := looks[i-1], looks[i], looks[i+1]
 		switch {
-		case b.margin >= 0 && b.margin <= a.margin && b.margin <= c.margin:
+		case b.margin >= 0 && b.margin <= a.margin && b.margin <= c.margin && b.mayFall(a, c):
 			bottom := lowPoint(margin, a.setting, c.setting, SettingTolerance)
 			all = append(all, look{bottom, margin(bottom)})
 		case b.margin < 0 && b.margin >= a.margin && b.margin >= c.margin:

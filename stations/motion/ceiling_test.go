@@ -111,7 +111,7 @@ func TestForbiddenBandsKnown(t *testing.T) {
 // sloshLimit is the half gallon of the reference table on a conveyor of 120 deg.
 func sloshLimit(t testing.TB, tank motion.Tank) motion.Limit {
 	t.Helper()
-	limit, err := motion.NewSloshLimit("slosh", motion.Master{}, feed(t, 0.1016, 120, motion.ModifiedSine()), tank)
+	limit, err := motion.NewSloshLimit("slosh", motion.Master{}, feed(t, 0.1016, 120, motion.ModifiedSine()), tank, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +183,7 @@ func TestCeilingBelowBand(t *testing.T) {
 func TestSloshLimitNeedsOneIndex(t *testing.T) {
 	law := motion.ModifiedSine()
 	twice := camOf(t, axis("conveyor", segment(motion.Index, 0, 90, 0.1, law), segment(motion.Index, 180, 270, 0.1, law)))
-	if _, err := motion.NewSloshLimit("slosh", motion.Master{}, twice, halfGallon()); err == nil {
+	if _, err := motion.NewSloshLimit("slosh", motion.Master{}, twice, halfGallon(), 0); err == nil {
 		t.Error("two indexes in a revolution must be refused")
 	}
 }

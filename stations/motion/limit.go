@@ -16,6 +16,7 @@ const (
 	FlowLimit         LimitKind = "flow" // splash at the nozzle
 	SloshLimit        LimitKind = "slosh"
 	DwellLimit        LimitKind = "dwell" // seal cycle within the stand
+	SealLimit         LimitKind = "seal"  // what heat or glue need, whatever the setting
 	ErectorLimit      LimitKind = "erector"
 	RobotLimit        LimitKind = "robot"
 )

@@ -56,7 +56,7 @@ func (q curve) below(lo, hi, slack float64) []Window {
 	marks := q.breaks(lo, hi)
 	for i := 1; i < len(marks); i++ {
 		a, b := marks[i-1], marks[i]
-		q.belowBetween(a, b, q.at(a), q.at(b), q.bend(a, b), add)
+		q.belowBetween(a, b, q.at(a), q.at(b), q.bend(a, b), slack/10, add)
 	}
 	return slices.DeleteFunc(found, func(w Window) bool {
 		depth, _ := q.lowest(float64(w.From), float64(w.To), slack/10)
@@ -64,12 +64,13 @@ func (q curve) below(lo, hi, slack float64) []Window {
 	})
 }
 
-// belowBetween reports to add the negative stretches between a and b, in order.
-func (q curve) belowBetween(a, b, fa, fb, bend float64, add func(from, to float64)) {
+// belowBetween reports to add the negative stretches between a and b, in order. A curve that runs along zero, nowhere deeper than
+// touch, is left alone: halving would never settle it.
+func (q curve) belowBetween(a, b, fa, fb, bend, touch float64, add func(from, to float64)) {
 	w := b - a
 	sag := bend * w * w / 8
 	switch {
-	case min(fa, fb)-sag >= 0:
+	case min(fa, fb)-sag >= -touch:
 		return
 	case max(fa, fb)+sag < 0:
 		add(a, b)
@@ -85,8 +86,8 @@ func (q curve) belowBetween(a, b, fa, fb, bend float64, add func(from, to float6
 	}
 	c := a + w/2
 	fc := q.at(c)
-	q.belowBetween(a, c, fa, fc, bend, add)
-	q.belowBetween(c, b, fc, fb, bend, add)
+	q.belowBetween(a, c, fa, fc, bend, touch, add)
+	q.belowBetween(c, b, fc, fb, bend, touch, add)
 }
 
 // addCrossing reports the negative side of the only crossing between a and b.

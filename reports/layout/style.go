@@ -1,4 +1,4 @@
-package page
+package layout
 
 // Style says how a terminal screen is to look.
 type Style struct {

@@ -1,4 +1,4 @@
-package page
+package layout
 
 import (
 	"fmt"
@@ -49,7 +49,7 @@ func (b *workbook) words(p *Page) error {
 		}
 	}
 	for i, line := range lines {
-		if err := b.file.SetCellStr(name, at(1, i+1), mapLine(line)); err != nil {
+		if err := b.file.SetCellStr(name, at(1, i+1), Printable(line)); err != nil {
 			return err
 		}
 	}
@@ -83,7 +83,7 @@ func (b *workbook) sheetName(s *Section) string {
 			return -1
 		}
 		return r
-	}, mapLine(words)), " '")
+	}, Printable(words)), " '")
 	if words == "" {
 		words = "Table"
 	}
@@ -162,7 +162,7 @@ func (g *grid) fill(t *Table, head string, i int, of func(Interval) float64) {
 
 func (g *grid) text(row int, text string) {
 	if g.err == nil && text != "" {
-		g.err = g.file.SetCellStr(g.sheet, at(g.next, row), mapLine(text))
+		g.err = g.file.SetCellStr(g.sheet, at(g.next, row), Printable(text))
 	}
 }
 

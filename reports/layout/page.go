@@ -1,6 +1,6 @@
-// Package page is a report before it is written: sections of sentences, tables of typed cells, pictures and notes. The same page is
+// Package layout is a report before it is written: sections of sentences, tables of typed cells, pictures and notes. The same page is
 // written for a terminal, in Markdown, as CSV, as HTML and as a workbook; none of these knows which report it writes.
-package page
+package layout
 
 import "io"
 

@@ -1,4 +1,4 @@
-package page_test
+package layout_test
 
 import (
 	"bytes"
@@ -10,23 +10,23 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"dwellcast/reports/page"
+	"dwellcast/reports/layout"
 )
 
 // invented is a page with all that may stand on one, and words that try to be more than words.
-func invented() *page.Page {
-	p := &page.Page{Title: "=cmd|' /C calc'!A0 <script>alert(1)</script>"}
-	p.Add(page.Section{Answer: true, Text: []string{"1234 cartons an hour"}})
-	t := &page.Table{Columns: []page.Column{page.Words("where"), page.Words("cause"), page.Figures("car-\ntons", "cartons"), page.Shown("±")}}
-	iv := page.Interval{Mean: 12.345, Low: 11, High: 13.69, Confidence: 0.95}
-	t.Add(page.Word("+filler"), page.Word("a|b"), page.Estimate(iv).In("cartons/shift"), page.HalfWidth(iv))
-	t.Add(page.Word("@sealer"), page.Word("jam"), page.Unseen().In("cartons/shift"), page.Word(""))
-	t.Foot = []page.Cell{page.Word("sum"), page.Blank, page.Exact(12).In("cartons/shift"), page.Blank}
-	p.Add(page.Section{Key: "loss", Heading: "Losses: where/what?", Table: t, Notes: []string{"[1] a note"}})
-	d := &page.Table{Columns: []page.Column{page.Words("name"), page.Figures("value", "value")}}
-	d.Add(page.Word("seed"), page.Word("18446744073709551615"))
-	p.Add(page.Section{Key: "run", Data: true, Table: d})
-	p.Add(page.Section{Heading: "Nothing to say"})
+func invented() *layout.Page {
+	p := &layout.Page{Title: "=cmd|' /C calc'!A0 <script>alert(1)</script>"}
+	p.Add(layout.Section{Answer: true, Text: []string{"1234 cartons an hour"}})
+	t := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("cause"), layout.Figures("car-\ntons", "cartons"), layout.Aside("±")}}
+	iv := layout.Interval{Mean: 12.345, Low: 11, High: 13.69, Confidence: 0.95}
+	t.Add(layout.Word("+filler"), layout.Word("a|b"), layout.Estimate(iv).In("cartons/shift"), layout.HalfWidth(iv))
+	t.Add(layout.Word("@sealer"), layout.Word("jam"), layout.Unseen().In("cartons/shift"), layout.Word(""))
+	t.Foot = []layout.Cell{layout.Word("sum"), layout.Blank, layout.Exact(12).In("cartons/shift"), layout.Blank}
+	p.Add(layout.Section{Key: "loss", Heading: "Losses: where/what?", Table: t, Notes: []string{"[1] a note"}})
+	d := &layout.Table{Columns: []layout.Column{layout.Words("name"), layout.Figures("value", "value")}}
+	d.Add(layout.Word("seed"), layout.Word("18446744073709551615"))
+	p.Add(layout.Section{Key: "run", Data: true, Table: d})
+	p.Add(layout.Section{Heading: "Nothing to say"})
 	return p
 }
 
@@ -100,7 +100,7 @@ func TestHTMLHasNoMarkupOfItsNames(t *testing.T) {
 }
 
 func TestScreenFits(t *testing.T) {
-	screen := written(t, func(w io.Writer) error { return invented().Terminal(w, page.Style{Width: 80}) })
+	screen := written(t, func(w io.Writer) error { return invented().Terminal(w, layout.Style{Width: 80}) })
 	for _, line := range strings.Split(screen, "\n") {
 		if len([]rune(line)) > 80 {
 			t.Errorf("%q is too wide", line)
@@ -112,8 +112,8 @@ func TestScreenFits(t *testing.T) {
 }
 
 func TestCellsSayWhatIsNotKnown(t *testing.T) {
-	for _, c := range []page.Cell{page.Number(math.NaN(), 1), page.Exact(math.Inf(1)), page.Estimate(page.Interval{Mean: math.NaN()}), page.Unseen()} {
-		if c.Text() != page.None {
+	for _, c := range []layout.Cell{layout.Number(math.NaN(), 1), layout.Exact(math.Inf(1)), layout.Estimate(layout.Interval{Mean: math.NaN()}), layout.Unseen()} {
+		if c.Text() != layout.None {
 			t.Errorf("%q stands for what is not known", c.Text())
 		}
 	}

@@ -1,4 +1,4 @@
-package reports
+package layout
 
 import (
 	"bytes"
@@ -6,11 +6,14 @@ import (
 	"strings"
 )
 
-// markdown writes a page as a Markdown document.
-func (p *page) markdown(w io.Writer) error {
+// Markdown writes a page as a Markdown document.
+func (p *Page) Markdown(w io.Writer) error {
 	var out bytes.Buffer
-	out.WriteString("# " + escapeText(p.title) + "\n")
-	for _, s := range p.sections {
+	out.WriteString("# " + escapeText(p.Title) + "\n")
+	for _, s := range p.Sections {
+		if s.Data {
+			continue
+		}
 		if err := s.markdown(&out); err != nil {
 			return err
 		}
@@ -19,27 +22,27 @@ func (p *page) markdown(w io.Writer) error {
 	return err
 }
 
-func (s *section) markdown(out *bytes.Buffer) error {
-	if s.heading != "" {
-		out.WriteString("\n## " + escapeText(s.heading) + "\n")
+func (s *Section) markdown(out *bytes.Buffer) error {
+	if s.Heading != "" {
+		out.WriteString("\n## " + escapeText(s.Heading) + "\n")
 	}
-	for i, sentence := range s.text {
+	for i, sentence := range s.Text {
 		text := escapeText(sentence)
-		if s.answer && i == 0 {
+		if s.Answer && i == 0 {
 			text = "**" + text + "**"
 		}
 		out.WriteString("\n" + text + "\n")
 	}
-	if s.table != nil && len(s.table.rows) > 0 {
+	if !s.Table.empty() {
 		out.WriteString("\n")
-		if err := markdownTable(out, s.table); err != nil {
+		if err := markdownTable(out, s.Table); err != nil {
 			return err
 		}
 	}
-	if len(s.picture) > 0 {
-		out.WriteString("\n```text\n" + mapLine(strings.Join(s.picture, "\n")) + "\n```\n")
+	if len(s.Plain) > 0 {
+		out.WriteString("\n```text\n" + Printable(strings.Join(s.Plain, "\n")) + "\n```\n")
 	}
-	for _, note := range s.notes {
+	for _, note := range s.Notes {
 		out.WriteString("\n" + escapeText(note) + "\n")
 	}
 	return nil
@@ -60,7 +63,7 @@ func escapeText(text string) string {
 // escapeMarks escapes what Markdown might take as its own anywhere in a line.
 func escapeMarks(text string) string {
 	var out strings.Builder
-	for _, r := range strings.Join(strings.Fields(mapLine(text)), " ") {
+	for _, r := range strings.Join(strings.Fields(Printable(text)), " ") {
 		if strings.ContainsRune(special, r) {
 			out.WriteByte('\\')
 		}

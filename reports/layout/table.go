@@ -1,4 +1,4 @@
-package page
+package layout
 
 // Table is rows of typed cells under heads.
 type Table struct {
@@ -24,8 +24,8 @@ func Words(head string) Column { return Column{Head: head} }
 // Figures is a column of figures under the name that data know it by.
 func Figures(head, key string) Column { return Column{Head: head, Key: key, Figures: true} }
 
-// Shown is a column of figures that readers see, while data have them elsewhere.
-func Shown(head string) Column { return Column{Head: head, Figures: true} }
+// Aside is a column of figures that readers see, while data have them elsewhere.
+func Aside(head string) Column { return Column{Head: head, Figures: true} }
 
 // Add appends a row.
 func (t *Table) Add(cells ...Cell) { t.Rows = append(t.Rows, cells) }

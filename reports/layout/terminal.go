@@ -1,4 +1,4 @@
-package page
+package layout
 
 import (
 	"bytes"
@@ -105,14 +105,20 @@ func (o *screen) strong(text string) {
 	o.line(text)
 }
 
-// mapLine takes out what would disturb a terminal: control characters that a name in a file may hold. Line breaks stay.
-func mapLine(text string) string {
+// Printable takes out what would disturb a terminal or deceive a reader: control characters, and marks that turn the direction of
+// writing, which a name in a file may hold. Line breaks stay.
+func Printable(text string) string {
 	return strings.Map(func(r rune) rune {
-		if r != '\n' && (r < ' ' || r >= 0x7f && r < 0xa0) {
+		if r != '\n' && (r < ' ' || r >= 0x7f && r < 0xa0 || turnsWriting(r)) {
 			return '?'
 		}
 		return r
 	}, text)
+}
+
+// turnsWriting says that a letter has no look of its own but changes the direction of others (Unicode Standard Annex 9).
+func turnsWriting(r rune) bool {
+	return r == 0x061c || r == 0x200e || r == 0x200f || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0xfeff
 }
 
 func widest(lines []string) int {
@@ -126,7 +132,7 @@ func widest(lines []string) int {
 // unbroken divides a sentence into words, a number kept together with its unit or what follows it.
 func unbroken(sentence string) []string {
 	var words []string
-	for _, word := range strings.Fields(mapLine(sentence)) {
+	for _, word := range strings.Fields(Printable(sentence)) {
 		if n := len(words); n > 0 && strings.ContainsAny(words[n-1][len(words[n-1])-1:], "0123456789") {
 			words[n-1] += " " + word
 			continue

@@ -1,4 +1,4 @@
-package reports
+package layout
 
 import (
 	"io"
@@ -9,8 +9,9 @@ import (
 	"github.com/olekukonko/tablewriter/tw"
 )
 
-// terminalTable writes a table without borders, its columns gap spaces apart.
-func terminalTable(w io.Writer, t *table, gap int) error {
+// terminalTable writes a table without borders, its columns gap spaces apart, the cells of its left-hand columns broken into lines of at most width
+// letters.
+func terminalTable(w io.Writer, t *Table, gap, width int) error {
 	looks := tw.Rendition{
 		Borders: tw.BorderNone,
 		Symbols: tw.NewSymbols(tw.StyleASCII),
@@ -20,20 +21,28 @@ func terminalTable(w io.Writer, t *table, gap int) error {
 		},
 	}
 	space := tw.Padding{Right: strings.Repeat(" ", gap), Overwrite: true}
-	return write(w, t, tablewriter.WithRendition(looks), tablewriter.WithPadding(space))
+	heads, rows, foot := t.words(Printable)
+	for _, row := range rows {
+		for i, cell := range row {
+			if !t.Columns[i].Figures {
+				row[i] = fold(cell, width)
+			}
+		}
+	}
+	return t.write(w, heads, rows, foot, tablewriter.WithRendition(looks), tablewriter.WithPadding(space))
 }
 
 // markdownTable writes a table in Markdown. Bars in cells are escaped here, because the library leaves them as they are.
-func markdownTable(w io.Writer, t *table) error {
-	return write(w, t.mapped(escapeCell), tablewriter.WithRenderer(renderer.NewMarkdown()))
+func markdownTable(w io.Writer, t *Table) error {
+	heads, rows, foot := t.words(escapeCell)
+	return t.write(w, heads, rows, foot, tablewriter.WithRenderer(renderer.NewMarkdown()))
 }
 
-func write(w io.Writer, t *table, options ...tablewriter.Option) error {
-	alignment := make(tw.Alignment, len(t.columns))
-	heads := make([]string, len(t.columns))
-	for i, c := range t.columns {
-		heads[i], alignment[i] = c.head, tw.AlignLeft
-		if c.right {
+func (t *Table) write(w io.Writer, heads []string, rows [][]string, foot []string, options ...tablewriter.Option) error {
+	alignment := make(tw.Alignment, len(t.Columns))
+	for i, c := range t.Columns {
+		alignment[i] = tw.AlignLeft
+		if c.Figures {
 			alignment[i] = tw.AlignRight
 		}
 	}
@@ -43,11 +52,11 @@ func write(w io.Writer, t *table, options ...tablewriter.Option) error {
 		tablewriter.WithFooterAutoWrap(tw.WrapNone), tablewriter.WithAlignment(alignment),
 		tablewriter.WithFooterAlignmentConfig(tw.CellAlignment{PerColumn: alignment}))...)
 	out.Header(heads)
-	if err := out.Bulk(t.rows); err != nil {
+	if err := out.Bulk(rows); err != nil {
 		return err
 	}
-	if t.foot != nil {
-		out.Footer(t.foot)
+	if foot != nil {
+		out.Footer(foot)
 	}
 	return out.Render()
 }

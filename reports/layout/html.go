@@ -1,4 +1,4 @@
-package page
+package layout
 
 import (
 	"bytes"
@@ -13,13 +13,13 @@ import (
 	"strings"
 )
 
-//go:embed page.css
+//go:embed layout.css
 var sheet string
 
-//go:embed page.html
+//go:embed layout.html
 var frame string
 
-var layout = template.Must(template.New("page").Funcs(template.FuncMap{"lines": unbrokenHead, "last": func(i, n int) bool { return i == n-1 }}).Parse(frame))
+var skeleton = template.Must(template.New("page").Funcs(template.FuncMap{"lines": unbrokenHead, "last": func(i, n int) bool { return i == n-1 }}).Parse(frame))
 
 // HTML writes a page as one file that asks for nothing from anywhere: its policy allows no script, no request, and no style but its
 // own, named by digest. It reads on a screen, light and dark, on a phone, aloud, and on paper.
@@ -45,7 +45,7 @@ func (p *Page) HTML(w io.Writer) error {
 		v.Sections = append(v.Sections, section)
 	}
 	v.Policy = policy(styles)
-	return layout.Execute(w, v)
+	return skeleton.Execute(w, v)
 }
 
 type htmlPage struct {

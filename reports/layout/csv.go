@@ -1,4 +1,4 @@
-package page
+package layout
 
 import (
 	"encoding/csv"
@@ -21,7 +21,7 @@ func (p *Page) CSV(w io.Writer) error {
 	}
 	for _, row := range rows {
 		for i, text := range row {
-			row[i] = harmless(text)
+			row[i] = Harmless(Printable(text))
 		}
 	}
 	if err := out.WriteAll(rows); err != nil {
@@ -94,8 +94,8 @@ func digits(x float64) string {
 	return strconv.FormatFloat(x, 'g', -1, 64)
 }
 
-// harmless puts an apostrophe before a text that a spreadsheet would take for a formula. Numbers are left as they are.
-func harmless(text string) string {
+// Harmless puts an apostrophe before a text that a spreadsheet would take for a formula. Numbers are left as they are.
+func Harmless(text string) string {
 	if text == "" || !strings.ContainsRune("=+-@\t\r", rune(text[0])) {
 		return text
 	}

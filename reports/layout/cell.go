@@ -1,4 +1,4 @@
-package page
+package layout
 
 import (
 	"math"
@@ -52,6 +52,11 @@ func Percent(share Interval) Cell {
 
 // HalfWidth is the ± of an estimate. Data have it with the estimate.
 func HalfWidth(iv Interval) Cell { return Cell{text: exactWidth(iv)} }
+
+// Shown is a figure without an interval whose words are made elsewhere.
+func Shown(text string, x float64) Cell {
+	return Cell{text: text, value: Interval{Mean: x}, figure: true, lone: true}
+}
 
 // Value is a figure whose words are made elsewhere.
 func Value(text string, iv Interval) Cell { return Cell{text: text, value: iv, figure: true} }

@@ -1,0 +1,32 @@
+package scenarios
+
+import (
+	"fmt"
+	"math"
+
+	"dwellcast/scenarios/quantity"
+	"dwellcast/stations/motion"
+)
+
+// Refusal says why a line may not be run at its setting: the limit that allows least, in words. It is empty for a line that keeps
+// every limit. All that runs or recommends a line asks it.
+func Refusal(f *File) string {
+	broken := BeyondCeiling(f)
+	if len(broken) == 0 {
+		return ""
+	}
+	return broken[0].Where + ": " + broken[0].Allows(motion.CartonsPerHour(f.Line.Setting))
+}
+
+// Allows says what a limit that is broken at a setting allows.
+func (l *LimitFinding) Allows(setting motion.CartonsPerHour) string {
+	for _, b := range l.Bands {
+		if b.To < l.Highest.Setting && b.Contains(setting) {
+			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
+		}
+	}
+	if l.Err != nil {
+		return l.Name + " allows no setting"
+	}
+	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(math.Floor(10*float64(l.Highest.Setting)+0.05)/10))
+}
