@@ -108,7 +108,8 @@ func (r *lineReader) completeFill(d *draft, cams *document.Node) {
 	case nozzle == nil:
 		d.motion.Fill = nil // a dose without a cam of the nozzle: flows and contents only
 	case fill.TopAboveBottom == 0:
-		r.p.Add(d.fields.Take("dosing"), "does not say where the tip of the nozzle is", "add tip: {top: 270 mm, at_least: 10 mm}")
+		r.p.Add(cams, "has a nozzle, but dosing does not say where its tip is", "add tip: {top: 270 mm, at_least: 10 mm} to dosing")
+		d.motion.Fill = nil
 	default:
 		r.joinFill(d, cams, nozzle, piston)
 	}

@@ -16,7 +16,7 @@ func (n *Node) Assumptions() []Assumption { return slices.Clone(n.root().assumpt
 
 // IsAssumption says whether the node is a map that wraps a value with its source or range.
 func (n *Node) IsAssumption() bool {
-	return n != nil && n.kind == Map && (n.Has("value") || n.Has("likely") || n.Has("source"))
+	return n != nil && n.kind == Map && (n.Has("value") || n.Has("likely") || n.Has("source") || n.Has("low") && n.Has("high"))
 }
 
 // Assumed is the node itself, or the value inside an assumption, which is noted. The quantity readers do this
@@ -40,6 +40,7 @@ func (n *Node) unwrap(p *Problems) (value, low, high *Node) {
 	}
 	if value == nil {
 		f.Require("value", "0.95 s")
+		value = &Node{tag: "!!str", parent: n, at: n.at, missing: true}
 	}
 	low, high = f.Take("low"), f.Take("high")
 	a := Assumption{Path: n.Path(), At: n.at, Value: value.raw(), Low: low.raw(), High: high.raw()}
@@ -87,10 +88,10 @@ func assumed[T any](n *Node, p *Problems, read func(*Node) T, compare func(a, b 
 	if !n.IsAssumption() {
 		return read(n)
 	}
-	before := len(p.found)
+	before := p.Len()
 	valueNode, lowNode, highNode := n.unwrap(p)
 	value, low, high := read(valueNode), read(lowNode), read(highNode)
-	if len(p.found) > before {
+	if p.Len() > before {
 		return value
 	}
 	if lowNode != nil && compare(low, value) > 0 {

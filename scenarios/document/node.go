@@ -68,6 +68,7 @@ type Node struct {
 	place  int        // among the parent's values
 	at     Position
 
+	missing     bool         // stands for a value that should be there, after that was said
 	assumptions []Assumption // noted by readers, at the root
 }
 

@@ -67,12 +67,30 @@ func (list ProblemList) Error() string {
 // Problems gathers mistakes while a document is walked. The zero value is ready.
 type Problems struct {
 	found ProblemList
+	// refused are single values about which something was said: what follows from them is not news.
+	refused map[*Node]bool
+	// unsaid is how many such followed.
+	unsaid int
 }
 
-// Add notes a mistake at a node. The message follows the node's text, if it is a single value:
+// Add notes a mistake at a node, the first only of a single value. The message follows the node's text, if it is a single value:
 // "is longer than the shift".
 func (p *Problems) Add(n *Node, message, hint string) {
+	if n.kind == Scalar {
+		if p.refused[n] || n.missing {
+			p.unsaid++
+			return
+		}
+		p.refuse(n)
+	}
 	p.Report(Problem{At: n.at, Path: n.Path(), Text: n.text, Message: message, Hint: hint})
+}
+
+func (p *Problems) refuse(n *Node) {
+	if p.refused == nil {
+		p.refused = map[*Node]bool{}
+	}
+	p.refused[n] = true
 }
 
 // Report notes a mistake as it is.
@@ -109,5 +127,5 @@ func byPosition(a, b Problem) int {
 	return cmp.Or(cmp.Compare(a.At.File, b.At.File), cmp.Compare(a.At.Line, b.At.Line), cmp.Compare(a.At.Column, b.At.Column))
 }
 
-// Len is the number of mistakes noted so far.
-func (p *Problems) Len() int { return len(p.found) }
+// Len is the number of mistakes noted so far, those included that only followed from others.
+func (p *Problems) Len() int { return len(p.found) + p.unsaid }

@@ -45,9 +45,23 @@ func outOfRange(q Quantity, message, hint string) *Error {
 	return &Error{Kind: OutOfRange, Text: q.String(), Message: message, Hint: hint}
 }
 
+// otherCounts are what people count beside cartons, with what to write.
+var otherCounts = map[string]string{
+	"case":   "write the number in cartons: cases times cartons a case",
+	"pallet": "write the number in cartons: pallets times cartons a pallet",
+	"pack":   "write the number in cartons",
+	"tray":   "write the number in cartons: trays times cartons a tray",
+	"bottle": "write the number in cartons",
+	"cycle":  "write the number in cartons: cycles times lanes",
+}
+
 // unknownUnit offers the nearest unit word, put into the unit as it was written.
 func unknownUnit(whole, name string) *Error {
 	err := badUnit(whole, "has an unknown unit", "write a unit such as s, min, h, cartons, cartons/h, %, mm, in or deg")
+	if hint, other := otherCounts[strings.ToLower(strings.TrimSuffix(name, "s"))]; other {
+		err.Message, err.Hint = "counts something else than cartons", hint
+		return err
+	}
 	if near := Nearest(name, unitNames); near != "" {
 		err.offer = strings.Replace(whole, name, near, 1)
 		err.Hint = "write " + err.offer

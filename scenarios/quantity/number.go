@@ -73,6 +73,8 @@ func oddNumber(text, digits, rest string) *Error {
 		return badNumber(text, "has an underscore in the number", "write "+strings.ReplaceAll(text, "_", ""))
 	case strings.Trim(digits, "+-") == "0" && strings.HasPrefix(strings.ToLower(rest), "x"):
 		return badNumber(text, "is a hexadecimal number", "write it in decimal digits")
+	case spanned.MatchString(rest):
+		return badNumber(text, "is a range", "write {uniform: {from: "+digits+unitAfter(rest)+", to: "+strings.TrimLeft(rest[1:], " -–")+"}}, or one value")
 	case strings.HasPrefix(rest, "."):
 		return badNumber(text, "has a point out of place", wellFormed)
 	case len(digits) > maxDigits:
@@ -98,5 +100,11 @@ func notANumber(text string) *Error {
 var (
 	commaGroups  = regexp.MustCompile(`^(?:,[0-9]{3})+\b`)
 	decimalComma = regexp.MustCompile(`^,[0-9]`)
+	spanned      = regexp.MustCompile(`^\s*[-–]\s*[0-9]`)
 	blankGroup   = regexp.MustCompile(`^\s+[0-9]`)
 )
+
+// unitAfter is the unit behind the second number of a range such as "2-5 s".
+func unitAfter(rest string) string {
+	return " " + strings.TrimLeft(rest, " -–0123456789.")
+}

@@ -32,7 +32,7 @@ func TestPrintedDurationReadsBack(t *testing.T) {
 func TestPrintedQuantityReadsBack(t *testing.T) {
 	families := [][]string{
 		{"s", "min", "h", "ms", "days"}, {"in", "mm", "ft", "m"}, {"floz", "gal", "mL", "in3", "cm3"},
-		{"cartons/h", "packs/min", "/s"}, {"deg", "rev", "rad"}, {"rpm", "deg/s", "rad/s"}, {"degC", "degF", "K"},
+		{"cartons/h", "pieces/min", "/s"}, {"deg", "rev", "rad"}, {"rpm", "deg/s", "rad/s"}, {"degC", "degF", "K"},
 		{"floz/in", "mL/mm", "cm2"}, {"W/m2K"}, {"kg m2", "lb in2"}, {"%", "fraction", "ppm"},
 	}
 	rapid.Check(t, func(t *rapid.T) {

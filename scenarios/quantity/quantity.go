@@ -5,6 +5,7 @@ package quantity
 
 import (
 	"math/big"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -28,6 +29,9 @@ func ParseAs(text string, want Dimension) (Quantity, error) {
 	if err != nil {
 		return q, err
 	}
+	if want == Torque {
+		q = q.asForce()
+	}
 	return q, q.Need(want)
 }
 
@@ -43,7 +47,32 @@ func parse(text string, offers []string) (Quantity, error) {
 	if err != nil {
 		return Quantity{}, err.after(digits, strings.TrimSpace(text))
 	}
-	return Quantity{exactly(digits), digits, u}, nil
+	q := Quantity{exactly(digits), digits, u}
+	if err := q.thousands(); err != nil {
+		return Quantity{}, err
+	}
+	return q, nil
+}
+
+// thousands refuses a number of cartons with three decimals: 1.500 cartons/h may be meant as 1500.
+func (q Quantity) thousands() error {
+	if q.unit.powers[each] != 1 || !groupedByPoint.MatchString(q.digits) {
+		return nil
+	}
+	whole := strings.Replace(q.digits, ".", "", 1)
+	return badNumber(q.String(), "has a point before three digits, which may part thousands", "write "+whole+" "+q.unit.text+", or "+
+		strings.TrimRight(strings.TrimRight(q.digits, "0"), ".")+" "+q.unit.text)
+}
+
+var groupedByPoint = regexp.MustCompile(`^[+-]?[1-9][0-9]{0,2}\.[0-9]{3}$`)
+
+// asForce takes a mass in a torque for its weight, as in 20 lb in, 60 oz in or 5 ft lb.
+func (q Quantity) asForce() Quantity {
+	if q.unit.powers == (powers{kilograms: 1, metres: 1}) && strings.ContainsAny(q.unit.text, "lo") {
+		q.unit.powers[seconds] = -2
+		q.unit.factor = new(big.Rat).Mul(q.unit.factor, exactly("9.80665"))
+	}
+	return q
 }
 
 // Of makes a quantity of a number in a unit: Of(0.95, "s"). The number is taken at its shortest decimal form.

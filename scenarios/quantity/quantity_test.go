@@ -64,7 +64,7 @@ func TestSI(t *testing.T) {
 		{"1 in/rev", 0.0254 / 6.283185307179586, plane},
 		{"262144 pulses/rev", 262144 / 6.283185307179586, plane},
 		{"3600 cartons/h", 1, metric},
-		{"60 packs/min", 1, metric},
+		{"60 pieces/min", 1, metric},
 		{"7200 /h", 2, metric},
 		{"0.4 %", 0.004, metric},
 		{"0.004 fraction", 0.004, metric},
@@ -141,7 +141,7 @@ func TestReadings(t *testing.T) {
 	if got, err := parse(t, "0.4 %").Ratio(); got != 0.004 || err != nil {
 		t.Errorf("Ratio %v, %v; want 0.004", got, err)
 	}
-	if got, err := parse(t, "500 cases").Count(); got != 500 || err != nil {
+	if got, err := parse(t, "500 pieces").Count(); got != 500 || err != nil {
 		t.Errorf("Count %v, %v; want 500", got, err)
 	}
 	if got, err := parse(t, "18 degF").Difference(); got != 10 || err != nil {

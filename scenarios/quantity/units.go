@@ -24,7 +24,7 @@ type word struct {
 
 // words lists every unit. The day's, the hour's and the 365-day year's seconds, the inch, the pound and the
 // degree Fahrenheit are exact by definition (NIST SP 811, 2008, App. B, from memory), as are the gallon of
-// 231 cubic inches and its 128 fluid ounces (NIST Handbook 44, App. C). Only the radian is rounded, to 33 digits.
+// 231 cubic inches with its quarts, pints and 128 fluid ounces (NIST Handbook 44, App. C), and the pound-force, 0.45359237 kg at 9.80665 m/s2. Only the radian is rounded, to 33 digits.
 var words = []word{
 	{"s sec second seconds", "1", powers{seconds: 1}, ""},
 	{"ms millisecond milliseconds", "1/1000", powers{seconds: 1}, ""},
@@ -39,11 +39,11 @@ var words = []word{
 
 	{"cartons carton", "1", powers{each: 1}, ""},
 	{"blanks blank", "1", powers{each: 1}, ""},
-	{"cases case", "1", powers{each: 1}, ""},
-	{"pallets pallet", "1", powers{each: 1}, ""},
 	{"each ea", "1", powers{each: 1}, ""},
-	{"packs pack pieces piece parts part items item", "1", powers{each: 1}, ""},
-	{"acts act cycles cycle stops stop pulses pulse", "1", powers{each: 1}, ""},
+	{"pieces piece parts part items item", "1", powers{each: 1}, ""},
+	{"acts act stops stop pulses pulse", "1", powers{each: 1}, ""},
+
+	{"cpm", "1/60", powers{each: 1, seconds: -1}, ""},
 
 	{"% percent", "1/100", powers{}, ""},
 	{"ppm", "1/1000000", powers{}, ""},
@@ -64,6 +64,8 @@ var words = []word{
 	{"L l litre litres liter liters", "1/1000", powers{metres: 3}, ""},
 	{"mL ml", "1/1000000", powers{metres: 3}, ""},
 	{"gal gallon gallons", "0.003785411784", powers{metres: 3}, ""},
+	{"qt quart quarts", "0.000946352946", powers{metres: 3}, ""},
+	{"pt pint pints", "0.000473176473", powers{metres: 3}, ""},
 	{"floz", "0.0000295735295625", powers{metres: 3}, ""},
 
 	{"kg", "1", powers{kilograms: 1}, ""},
@@ -76,6 +78,8 @@ var words = []word{
 	{"degF", "5/9", powers{kelvins: 1}, "45967/180"},
 
 	{"N", "1", powers{kilograms: 1, metres: 1, seconds: -2}, ""},
+	{"lbf", "4.4482216152605", powers{kilograms: 1, metres: 1, seconds: -2}, ""},
+	{"ozf", "0.27801385095378125", powers{kilograms: 1, metres: 1, seconds: -2}, ""},
 	{"Nm", "1", powers{kilograms: 1, metres: 2, seconds: -2}, ""},
 	{"J", "1", powers{kilograms: 1, metres: 2, seconds: -2}, ""},
 	{"kJ", "1000", powers{kilograms: 1, metres: 2, seconds: -2}, ""},
