@@ -2,10 +2,13 @@ package scenarios
 
 import (
 	"context"
+	"errors"
 	"runtime"
+	"runtime/debug"
 	"sync"
 	"sync/atomic"
 
+	"dwellcast/sim"
 	"dwellcast/stations"
 )
 
@@ -82,21 +85,21 @@ type Shifts struct {
 
 // NewShifts prepares to run shifts of the file.
 func NewShifts(f *File, o Options) (*Shifts, error) {
-	sim, err := stations.New(f.Line)
+	one, err := stations.New(f.Line)
 	if err != nil {
 		return nil, err
 	}
-	return &Shifts{file: f, options: o.withDefaults(f), sample: newSample(sim, f.Line.Shift.Length)}, nil
+	return &Shifts{file: f, options: o.withDefaults(f), sample: newSample(one, f.Line.Shift.Length)}, nil
 }
 
 // open builds a simulation for each worker, and close lets go of them: between two calls of Extend only results are kept.
 func (r *Shifts) open() error {
 	for range r.options.Workers {
-		sim, err := stations.New(r.file.Line)
+		one, err := stations.New(r.file.Line)
 		if err != nil {
 			return err
 		}
-		r.sims = append(r.sims, sim)
+		r.sims = append(r.sims, one)
 	}
 	r.block = make([]observation, 16*r.options.Workers)
 	for i := range r.block {
@@ -125,12 +128,17 @@ func (r *Shifts) Extend(ctx context.Context, n int) (interrupted bool, err error
 		return false, err
 	}
 	defer r.close()
+	defer stopWith(ctx, r.sims...)()
 	for r.Done() < n {
 		if ctx.Err() != nil {
 			return true, nil
 		}
 		block := r.block[:min(len(r.block), n-r.Done())]
-		if err := r.runBlock(block); err != nil {
+		err := r.runBlock(block)
+		if errors.Is(err, sim.ErrStopped) {
+			return true, nil
+		}
+		if err != nil {
 			return false, err
 		}
 		for i := range block {
@@ -143,20 +151,44 @@ func (r *Shifts) Extend(ctx context.Context, n int) (interrupted bool, err error
 	return false, nil
 }
 
+// stopWith stops simulations when ctx ends; the function that it returns lets go of them.
+func stopWith(ctx context.Context, sims ...*stations.Simulation) (release func()) {
+	var flag atomic.Bool
+	for _, s := range sims {
+		s.StopWhen(&flag)
+	}
+	unhook := context.AfterFunc(ctx, func() { flag.Store(true) })
+	return func() { unhook() }
+}
+
+// guarded turns a panic of work done on the side into an error, as the kernel does within its processes.
+func guarded(work func() error) (err error) {
+	defer func() {
+		if value := recover(); value != nil {
+			err = &sim.Fault{Process: "account", Value: value, Stack: debug.Stack()}
+		}
+	}()
+	return work()
+}
+
 func (r *Shifts) runBlock(block []observation) error {
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	errs := make([]error, len(block))
-	for _, sim := range r.sims[:min(len(r.sims), len(block))] {
+	for _, one := range r.sims[:min(len(r.sims), len(block))] {
 		wait.Go(func() {
 			for {
 				i := int(next.Add(1)) - 1
 				if i >= len(block) {
 					return
 				}
-				if errs[i] = sim.Shift(r.options.Seed, r.Done()+i); errs[i] == nil {
-					block[i].take(sim)
-				}
+				errs[i] = guarded(func() error {
+					if err := one.Shift(r.options.Seed, r.Done()+i); err != nil {
+						return err
+					}
+					block[i].take(one)
+					return nil
+				})
 			}
 		})
 	}

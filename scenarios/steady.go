@@ -2,9 +2,11 @@ package scenarios
 
 import (
 	"context"
+	"errors"
 	"math"
 	"time"
 
+	"dwellcast/sim"
 	"dwellcast/sim/stats"
 	"dwellcast/stations"
 )
@@ -27,29 +29,35 @@ func stepsOf(sim *stations.Simulation) int {
 	return min(4000, max(400, cells/sim.NewTally().Len()))
 }
 
+// ErrNothingYet says that a run was interrupted before anything of it counts.
+var ErrNothingYet = errors.New("interrupted before anything was known")
+
 // runSteady forecasts long-run figures by the method of batch means.
 func runSteady(ctx context.Context, f *File, o Options) (*Forecast, error) {
-	sim, err := stations.New(f.Line)
+	simulation, err := stations.New(f.Line)
 	if err != nil {
 		return nil, err
 	}
-	watch, err := watchRun(ctx, sim, f.Steady, o)
+	watch, err := watchRun(ctx, simulation, f.Steady, o)
 	if err != nil {
 		return nil, err
 	}
 	warm := watch.warmUp(f.Steady)
-	s := watch.batches(sim, f.Steady, warm.steps)
+	if len(watch.seen) <= warm.steps {
+		return nil, ErrNothingYet
+	}
+	s := watch.batches(simulation, f.Steady, warm.steps)
 	out := s.forecast(f, o)
 	out.Interrupted = ctx.Err() != nil
 	perShift(out, s, f.Steady)
-	out.wholeRunBottleneck(s.layout, sim)
+	out.wholeRunBottleneck(s.layout, simulation)
 	out.Steady = &Steady{
 		Length: f.Steady.Length, WarmUp: time.Duration(warm.steps) * watch.step, WarmUpGiven: f.Steady.WarmUp > 0,
 		Batches: len(s.good), BatchLength: s.length,
 	}
 	out.Warnings = append(out.Warnings, warm.warnings...)
 	out.Warnings = append(out.Warnings, dependence(s.good)...)
-	out.Warnings = append(out.Warnings, watch.filling(sim)...)
+	out.Warnings = append(out.Warnings, watch.filling(simulation)...)
 	return out, nil
 }
 
@@ -61,12 +69,13 @@ type watched struct {
 	empty *stations.Tally
 }
 
-func watchRun(ctx context.Context, sim *stations.Simulation, spec *SteadySpec, o Options) (*watched, error) {
-	steps := stepsOf(sim)
-	w := &watched{step: spec.Length / time.Duration(steps), empty: sim.NewTally()}
+func watchRun(ctx context.Context, simulation *stations.Simulation, spec *SteadySpec, o Options) (*watched, error) {
+	steps := stepsOf(simulation)
+	w := &watched{step: spec.Length / time.Duration(steps), empty: simulation.NewTally()}
 	last := int64(0)
-	err := sim.Watched(o.Seed, 0, w.step, func(t *stations.Tally) bool {
-		seen := sim.NewTally()
+	defer stopWith(ctx, simulation)()
+	err := simulation.Watched(o.Seed, 0, w.step, func(t *stations.Tally) bool {
+		seen := simulation.NewTally()
 		seen.Copy(t)
 		w.seen = append(w.seen, seen)
 		w.good = append(w.good, float64(t.Flow[stations.Good]-last))
@@ -76,6 +85,9 @@ func watchRun(ctx context.Context, sim *stations.Simulation, spec *SteadySpec, o
 		}
 		return ctx.Err() != nil
 	})
+	if errors.Is(err, sim.ErrStopped) {
+		err = nil
+	}
 	return w, err
 }
 

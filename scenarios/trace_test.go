@@ -1,6 +1,7 @@
 package scenarios_test
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"testing"
@@ -36,7 +37,7 @@ func TestTraces(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		list, err := scenarios.Trace(f, 1)
+		list, err := scenarios.Trace(context.Background(), f, 1)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -7,6 +7,7 @@ package sim
 
 import (
 	"math"
+	"sync/atomic"
 	"time"
 )
 
@@ -26,6 +27,8 @@ type Calendar struct {
 	// instant is the last instant at which something happened without time passing, and happened is how often by now.
 	instant  time.Duration
 	happened int
+	// stop, if set and true, ends the run from outside.
+	stop *atomic.Bool
 }
 
 // most is how much may happen at one instant, before it is taken for a loop without end.
@@ -40,6 +43,16 @@ type event struct {
 // NewCalendar returns an empty calendar at time zero.
 func NewCalendar() *Calendar { return &Calendar{quiet: never} }
 
+// StopWhen lets another goroutine end a run: soon after flag is true, Run returns ErrStopped.
+func (c *Calendar) StopWhen(flag *atomic.Bool) { c.stop = flag }
+
+// check unwinds the running process once the run is to be stopped.
+func (c *Calendar) check() {
+	if c.stop != nil && c.stop.Load() {
+		panic(ErrStopped)
+	}
+}
+
 // Now is the time since the start.
 func (c *Calendar) Now() time.Duration { return c.now }
 
@@ -47,7 +60,7 @@ func (c *Calendar) Now() time.Duration { return c.now }
 func (c *Calendar) Quiet() time.Duration { return c.quiet }
 
 // Run advances the clock to the horizon, event by event. It returns a *Fault when a process panicked, or when events go on
-// without end at one instant, and ErrStuck when every process waits for another before the horizon. Processes keep their
+// without end at one instant, ErrStopped when it was stopped, and ErrStuck when every process waits for another before the horizon. Processes keep their
 // place, so a later call with a later horizon goes on from there.
 func (c *Calendar) Run(horizon time.Duration) error {
 	c.horizon = horizon
@@ -116,7 +129,7 @@ func (c *Calendar) Reset() {
 	}
 	clear(c.processes)
 	clear(c.events[:cap(c.events)])
-	*c = Calendar{quiet: never, events: c.events[:0], processes: c.processes[:0]}
+	*c = Calendar{quiet: never, events: c.events[:0], processes: c.processes[:0], stop: c.stop}
 }
 
 // endless counts one more thing that happens without time passing, and says whether it is one too many.

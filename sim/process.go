@@ -14,6 +14,9 @@ var ErrStuck = errors.New("every process waits for another")
 // ErrEndless says that processes go on and on at one instant, so that time never passes.
 var ErrEndless = errors.New("events at one instant go on without end")
 
+// ErrStopped says that the run was stopped from outside.
+var ErrStopped = errors.New("stopped")
+
 // Fault is a panic inside a process, or its part in an endless instant.
 type Fault struct {
 	Process string
@@ -70,9 +73,19 @@ func (c *Calendar) Start(name string, body func(p *Process)) *Process {
 func (p *Process) catch() {
 	switch value := recover().(type) {
 	case nil, ended:
+	case error:
+		p.calendar.fault = p.failed(value)
 	default:
 		p.calendar.fault = &Fault{p.Name, p.calendar.now, value, debug.Stack()}
 	}
+}
+
+// failed is the fault of an error that a process ended with; one that was stopped has none.
+func (p *Process) failed(err error) error {
+	if errors.Is(err, ErrStopped) {
+		return ErrStopped
+	}
+	return &Fault{p.Name, p.calendar.now, err, debug.Stack()}
 }
 
 // yield passes the turn on until it is this process's again.
@@ -96,6 +109,7 @@ func (p *Process) Wait(d time.Duration) { p.WaitUntil(p.calendar.now + d) }
 // WaitUntil lets the clock reach at; an instant already past is now.
 func (p *Process) WaitUntil(at time.Duration) {
 	c := p.calendar
+	c.check()
 	if at <= c.now {
 		c.stay()
 		return
@@ -118,6 +132,7 @@ func (c *Calendar) stay() {
 // WaitOrWake lets the clock reach at unless the process is woken before, and says whether it was.
 func (p *Process) WaitOrWake(at time.Duration) (woken bool) {
 	c := p.calendar
+	c.check()
 	if at < c.quiet {
 		if at <= c.now {
 			c.stay()
@@ -136,6 +151,7 @@ func (p *Process) WaitOrWake(at time.Duration) (woken bool) {
 
 // Park waits until another process calls Wake.
 func (p *Process) Park() {
+	p.calendar.check()
 	p.parked = true
 	p.yield()
 }

@@ -2,6 +2,7 @@ package stations
 
 import (
 	"fmt"
+	"sync/atomic"
 	"time"
 
 	"dwellcast/sim"
@@ -105,6 +106,9 @@ func New(line *Line) (*Simulation, error) {
 	s.blame.init(s)
 	return s, nil
 }
+
+// StopWhen lets another goroutine end a shift: soon after flag is true, it returns sim.ErrStopped.
+func (s *Simulation) StopWhen(flag *atomic.Bool) { s.calendar.StopWhen(flag) }
 
 // NewTally returns an empty account for this line.
 func (s *Simulation) NewTally() *Tally {

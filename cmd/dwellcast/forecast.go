@@ -12,6 +12,7 @@ import (
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
+	"dwellcast/sim"
 	"dwellcast/stations"
 )
 
@@ -60,7 +61,7 @@ func (p *program) runCommand() *cobra.Command {
 				return err
 			}
 			if flags.trace != "" {
-				if err := p.trace(file, flags.seed, flags.trace); err != nil {
+				if err := p.trace(cmd.Context(), file, flags.seed, flags.trace); err != nil {
 					return err
 				}
 			}
@@ -136,12 +137,12 @@ func (p *program) simulate(ctx context.Context, file *scenarios.File, o scenario
 }
 
 // trace writes what the first shift of the run does.
-func (p *program) trace(file *scenarios.File, seed uint64, path string) error {
+func (p *program) trace(ctx context.Context, file *scenarios.File, seed uint64, path string) error {
 	out, err := newOutput(path, "csv")
 	if err != nil {
 		return err
 	}
-	list, err := scenarios.Trace(file, seed)
+	list, err := scenarios.Trace(ctx, file, seed)
 	if err != nil {
 		return runComplaint(err)
 	}
@@ -162,6 +163,12 @@ func (p *program) deliver(f *scenarios.Forecast, o scenarios.Options, out output
 
 // runComplaint says why a line could not be simulated; a line that can't move is a mistake in its file.
 func runComplaint(err error) error {
+	if errors.Is(err, sim.ErrStopped) || errors.Is(err, scenarios.ErrNothingYet) {
+		return &complaint{errors.New("interrupted before anything was known"), "run it again", failed}
+	}
+	if fault, ok := errors.AsType[*sim.Fault](err); ok && !errors.Is(err, sim.ErrEndless) {
+		return defect(fault.Value, fault.Stack)
+	}
 	if _, ok := errors.AsType[*stations.StuckError](err); ok {
 		return &complaint{err, "give one of these stations room, or cartons, to go on with", badInput}
 	}

@@ -3,11 +3,17 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
+	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
+	"time"
 
 	"github.com/spf13/cobra"
+
+	"dwellcast/scenarios"
 )
 
 // Exit statuses.
@@ -18,6 +24,9 @@ const (
 	notMet   = 3 // a criterion was not met, or could not be assessed
 )
 
+// patience is how long work may take to end cleanly after an interrupt; what waits for input never would.
+const patience = 800 * time.Millisecond
+
 // program is what every command works with.
 type program struct {
 	stdin          io.Reader
@@ -25,16 +34,47 @@ type program struct {
 }
 
 // run carries out the command in args and returns the exit status. A first interrupt ends the work cleanly.
-func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (status int) {
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
+	ended := make(chan struct{})
+	defer close(ended) // before stop, which ends ctx too
+	context.AfterFunc(ctx, func() {
+		stop() // so that a second one ends the program at once
+		select {
+		case <-ended:
+		case <-time.After(patience):
+			complain(stderr, errors.New("interrupted"))
+			os.Exit(failed)
+		}
+	})
 	p := &program{stdin, stdout, stderr}
+	defer func() {
+		if value := recover(); value != nil {
+			status = p.report(defect(value, debug.Stack()))
+		}
+	}()
 	root := p.root()
 	root.SetArgs(append([]string{}, args...)) // not nil, which would stand for those of the process
 	if err := root.ExecuteContext(ctx); err != nil {
 		return p.report(err)
 	}
 	return done
+}
+
+// traceVariable names the file that the place of a defect is written to.
+const traceVariable = "DWELLCAST_TRACE"
+
+// defect is the answer to a mistake of the program itself.
+func defect(value any, stack []byte) error {
+	hint := "please report it, with the file and the command; " + traceVariable + "=FILE keeps the place in a file"
+	if path := os.Getenv(traceVariable); path != "" {
+		text := fmt.Sprintf("dwellcast %s: %v\n%s", scenarios.Version, value, stack)
+		if err := replaceFile(path, []byte(text)); err == nil {
+			hint = "please report it with " + path
+		}
+	}
+	return &complaint{fmt.Errorf("a mistake of the program itself: %v", value), hint, failed}
 }
 
 // report prints a message and returns the exit status that goes with the error.
