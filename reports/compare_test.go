@@ -9,6 +9,7 @@ import (
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
+	"dwellcast/sim/stats"
 	"dwellcast/stations"
 )
 
@@ -69,8 +70,13 @@ func TestComparisonDocuments(t *testing.T) {
 	}
 }
 
+// alike is a thing whose speed brings as much as it costs.
+func alike(iv stats.Interval) decisions.Sides {
+	return decisions.Sides{Faster: iv, Slower: iv, Middle: iv}
+}
+
 func inventedExplanation() *decisions.Explanation {
-	return &decisions.Explanation{
+	x := &decisions.Explanation{
 		Title: "Oat drink", Seed: 1, Replications: 50, Confidence: 0.95, Step: 0.01, Base: invented(),
 		Worths: []decisions.Worth{
 			{Where: "erector", Cause: "blank jam", Without: "no such stop", Charged: 206.17, Brings: around(171.3, 9.4)},
@@ -80,15 +86,17 @@ func inventedExplanation() *decisions.Explanation {
 		},
 		Together: around(700, 20), Interaction: around(-91.7, 14),
 		Elasticities: []decisions.Elasticity{
-			{Name: "pace of the setting", Of: around(0.31, 0.02), Holder: "the setting", PeriodShare: around(0.712, 0.01)},
-			{Name: "conveyor (index and revolution)", Of: around(0.001, 0.004), Holder: "the master", PeriodShare: around(0, 0)},
-			{Name: "erector", Of: around(0.0104, 0.0011), Holder: "erector", PeriodShare: around(0.074, 0.004)},
-			{Name: "sealer", Of: around(0.66, 0.03), Holder: "sealer", PeriodShare: around(0.182, 0.012)},
-			{Name: "crew (reaction)", Of: around(0.0083, 0.0008)},
+			{Name: "pace of the setting", Ours: true, Sides: alike(around(0.31, 0.02)), Holder: "the setting", PeriodShare: around(0.712, 0.01)},
+			{Name: "conveyor (index and revolution)", Sides: alike(around(0.001, 0.004)), Holder: "the master", PeriodShare: around(0, 0)},
+			{Name: "erector", Sides: alike(around(0.0104, 0.0011)), Holder: "erector", PeriodShare: around(0.074, 0.004)},
+			{Name: "sealer", Sides: alike(around(0.66, 0.03)), Holder: "sealer", PeriodShare: around(0.182, 0.012)},
+			{Name: "crew (reaction)", Sides: alike(around(0.0083, 0.0008))},
 		},
-		Sum: around(0.99, 0.04), Shift: around(1.01, 0.02), ByPeriods: "pace of the setting", BySpeed: "sealer",
+		Sum: alike(around(0.99, 0.04)), Shift: alike(around(1.01, 0.02)),
 		Agreement: decisions.Disagree, Ahead: around(0.35, 0.04),
 	}
+	x.ByPeriods, x.BySpeed = &x.Elasticities[0], &x.Elasticities[3]
+	return x
 }
 
 func TestExplanationScreens(t *testing.T) {
@@ -130,7 +138,7 @@ func TestExplanationJSON(t *testing.T) {
 	for _, row := range explanation["elasticities"].([]any) {
 		sum += row.(map[string]any)["elasticity"].(map[string]any)["mean"].(float64)
 	}
-	if got := explanation["elasticity_sum"].(map[string]any)["mean"].(float64); math.Abs(got-sum) > 0.01 || explanation["agreement"] != "disagree" {
+	if got := explanation["elasticity_sum"].(map[string]any)["elasticity"].(map[string]any)["mean"].(float64); math.Abs(got-sum) > 0.01 || explanation["agreement"] != "disagree" {
 		t.Errorf("sum %v, want %v; agreement %v", got, sum, explanation["agreement"])
 	}
 }

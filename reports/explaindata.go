@@ -17,8 +17,9 @@ type jsonExplanation struct {
 	Replications int              `json:"shifts"`
 	Step         float64          `json:"step"`
 	Elasticities []jsonElasticity `json:"elasticities"`
-	Sum          jsonInterval     `json:"elasticity_sum"`
-	Shift        jsonInterval     `json:"elasticity_shift_length"`
+	Sum          jsonSides        `json:"elasticity_sum"`
+	Shift        jsonSides        `json:"elasticity_shift_length"`
+	Apart        bool             `json:"sum_differs_from_shift_length"`
 	ByPeriods    string           `json:"bottleneck_by_active_period"`
 	BySpeed      string           `json:"bottleneck_by_elasticity"`
 	Agreement    string           `json:"agreement"`
@@ -28,10 +29,23 @@ type jsonExplanation struct {
 	Warnings     []jsonWarning    `json:"warnings"`
 }
 
+// jsonSides is the percent of output for one percent of speed: what faster brings, what slower costs, and their mean, which is the
+// elasticity where there is no kink.
+type jsonSides struct {
+	Faster jsonInterval `json:"faster_brings"`
+	Slower jsonInterval `json:"slower_costs"`
+	Middle jsonInterval `json:"elasticity"`
+	Kink   bool         `json:"kink"`
+}
+
+func sidesJSON(s decisions.Sides) jsonSides {
+	return jsonSides{jsonOf(s.Faster), jsonOf(s.Slower), jsonOf(s.Middle), s.Kink}
+}
+
 type jsonElasticity struct {
-	Name       string        `json:"name"`
-	Elasticity jsonInterval  `json:"elasticity"`
-	Share      *jsonInterval `json:"active_period_share"` // null where the method has none
+	Name string `json:"name"`
+	jsonSides
+	Share *jsonInterval `json:"active_period_share"` // null where the method has none
 }
 
 type jsonWorth struct {
@@ -45,15 +59,23 @@ type jsonWorth struct {
 // agreements name the values of decisions.Agreement.
 var agreements = map[decisions.Agreement]string{decisions.Agree: "agree", decisions.Undecided: "undecided", decisions.Disagree: "disagree"}
 
+// rowName is what has an elasticity; empty for none.
+func rowName(row *decisions.Elasticity) string {
+	if row == nil {
+		return ""
+	}
+	return row.Name
+}
+
 func explanationJSON(x *decisions.Explanation, o Origin) jsonExplanation {
 	out := jsonExplanation{
 		Command: o.Command, Study: o.Study, CommandLine: o.Line, Replications: x.Replications, Step: x.Step,
-		Elasticities: []jsonElasticity{}, Sum: jsonOf(x.Sum), Shift: jsonOf(x.Shift),
-		ByPeriods: x.ByPeriods, BySpeed: x.BySpeed, Agreement: agreements[x.Agreement],
+		Elasticities: []jsonElasticity{}, Sum: sidesJSON(x.Sum), Shift: sidesJSON(x.Shift), Apart: x.Apart,
+		ByPeriods: rowName(x.ByPeriods), BySpeed: rowName(x.BySpeed), Agreement: agreements[x.Agreement],
 		Worths: []jsonWorth{}, Together: jsonOf(x.Together), Interaction: jsonOf(x.Interaction), Warnings: jsonWarnings(x.Warnings),
 	}
 	for _, row := range x.Elasticities {
-		e := jsonElasticity{Name: row.Name, Elasticity: jsonOf(row.Of)}
+		e := jsonElasticity{Name: row.Name, jsonSides: sidesJSON(row.Sides)}
 		if row.Holder != "" {
 			share := jsonOf(row.PeriodShare)
 			e.Share = &share
@@ -86,6 +108,13 @@ func explainedJSON(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation,
 	return err
 }
 
+// sides are the rows of an elasticity.
+func (s *sheet) sides(name, of string, sides decisions.Sides) {
+	s.interval("elasticity", name, of+"faster_brings", sides.Faster, "1")
+	s.interval("elasticity", name, of+"slower_costs", sides.Slower, "1")
+	s.interval("elasticity", name, of+"mean", sides.Middle, "1")
+}
+
 // explainedCSV is the sheet of the run with more rows.
 func explainedCSV(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation) error {
 	if err := forecastCSV(w, f); err != nil {
@@ -93,13 +122,13 @@ func explainedCSV(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation) 
 	}
 	s := &sheet{}
 	for _, row := range x.Elasticities {
-		s.interval("elasticity", row.Name, "", row.Of, "1")
+		s.sides(row.Name, "", row.Sides)
 		if row.Holder != "" {
 			s.interval("active_period_share", row.Name, "", row.PeriodShare, "1")
 		}
 	}
-	s.interval("elasticity", "", "sum", x.Sum, "1")
-	s.interval("elasticity", "", "shift_length", x.Shift, "1")
+	s.sides("", "sum: ", x.Sum)
+	s.sides("", "shift_length: ", x.Shift)
 	for _, worth := range x.Worths {
 		s.figure("cause", worth.Where, worth.Cause+": charged", worth.Charged, "cartons/shift")
 		s.interval("cause", worth.Where, worth.Cause+": brings", worth.Brings, "cartons/shift")

@@ -10,63 +10,63 @@ import (
 
 // Elasticity is the percent of good output for one percent of the speed of something: a station with all its times, the pace of
 // the setting, a conveyor, a buffer's transit, the crew's reaction. It is a bottleneck's true share: the sum over all is that of
-// the shift's length (Kuo, Lim & Meerkov 1996 define a bottleneck by such sensitivities).
+// the shift's length (Kuo, Lim & Meerkov 1996 define a bottleneck by such sensitivities). It is told by one-sided differences on
+// common random numbers, since a line stands at a kink wherever its setting is well chosen.
 type Elasticity struct {
 	Name string
-	// Of is the elasticity, by central differences on common random numbers.
-	Of stats.Interval
+	// Ours says that the name is our own words, and not one out of the file.
+	Ours bool
+	Sides
 	// Holder is the station, the setting or the master; empty where the active-period method has no share for it.
 	Holder string
 	// PeriodShare is the active-period share of the holder.
 	PeriodShare stats.Interval
-
-	residuals []float64
 }
 
 // elasticities runs the line with each speed a step up and a step down.
 func (e *explaining) elasticities(out *Explanation, speeds []speed) error {
-	var sum float64
-	total := make([]float64, len(e.base))
 	shared := map[string]bool{} // a share is shown once
-	for _, s := range speeds {
-		x, residuals, err := e.elasticity(s.name, s.scale)
+	for i, s := range speeds {
+		sides, err := e.sides(fmt.Sprintf("speed %d", i), s.scale)
 		if err != nil {
 			return err
 		}
-		row := Elasticity{Name: s.name, Of: aroundResiduals(x, residuals, e.spec.Confidence), residuals: residuals}
+		row := Elasticity{Name: s.name, Ours: s.ours, Sides: sides}
 		if s.holder != "" && !shared[s.holder] {
 			shared[s.holder] = true
 			row.Holder, row.PeriodShare = s.holder, shareOf(out, s.holder)
 		}
 		out.Elasticities = append(out.Elasticities, row)
-		sum += x
-		for i, r := range residuals {
-			total[i] += r
+		if i == 0 {
+			out.Sum = sides
+		} else {
+			out.Sum = e.plus(out.Sum, sides)
 		}
 	}
-	out.Sum = aroundResiduals(sum, total, e.spec.Confidence)
 	// A longer shift is what a faster line is: scale it the other way round.
-	x, residuals, err := e.elasticity("shift", func(l *stations.Line, k float64) { scaleShift(l, 1/k) })
-	if err != nil {
+	var err error
+	if out.Shift, err = e.sides("shift", func(l *stations.Line, k float64) { scaleShift(l, 1/k) }); err != nil {
 		return err
 	}
-	out.Shift = aroundResiduals(x, residuals, e.spec.Confidence)
+	counted := float64(len(speeds) + 1)
+	out.Apart = e.apart(out.Shift.Faster.Mean-out.Sum.Faster.Mean, differences(out.Shift.faster, out.Sum.faster), counted) ||
+		e.apart(out.Shift.Slower.Mean-out.Sum.Slower.Mean, differences(out.Shift.slower, out.Sum.slower), counted)
 	out.judge()
 	return nil
 }
 
-func (e *explaining) elasticity(name string, scale func(*stations.Line, float64)) (float64, []float64, error) {
+// sides runs the line with something made a step faster, and a step slower. The tag tells it from all else.
+func (e *explaining) sides(tag string, scale func(*stations.Line, float64)) (Sides, error) {
 	k := 1 + e.spec.Step
-	faster, err := e.good(fmt.Sprintf("%s %g times faster", name, k), func(l *stations.Line) { scale(l, 1/k) })
+	faster, err := e.good(fmt.Sprintf("%s %g times faster", tag, k), func(l *stations.Line) { scale(l, 1/k) })
 	if err != nil {
-		return 0, nil, err
+		return Sides{}, err
 	}
-	slower, err := e.good(fmt.Sprintf("%s %g times slower", name, k), func(l *stations.Line) { scale(l, k) })
+	slower, err := e.good(fmt.Sprintf("%s %g times slower", tag, k), func(l *stations.Line) { scale(l, k) })
 	if err != nil {
-		return 0, nil, err
+		return Sides{}, err
 	}
-	x, residuals := logRatio(faster, slower, e.spec.Step)
-	return x, residuals, nil
+	return e.sidesOf(faster, slower), nil
 }
 
 // shareOf is the active-period share of a station, the setting or the master.
@@ -93,20 +93,18 @@ func (out *Explanation) judge() {
 		if row.Holder != "" && row.PeriodShare.Mean > 0 && (periods == nil || row.PeriodShare.Mean > periods.PeriodShare.Mean) {
 			periods = row
 		}
-		if row.Of.Assessed() && row.Of.Mean > 0 && (speeds == nil || row.Of.Mean > speeds.Of.Mean) {
+		if row.Faster.Assessed() && row.Faster.Mean > 0 && (speeds == nil || row.Faster.Mean > speeds.Faster.Mean) {
 			speeds = row
 		}
 	}
-	if periods != nil {
-		out.ByPeriods = periods.Name
+	out.ByPeriods = periods
+	if speeds != nil && speeds.Faster.Low > 0 {
+		out.BySpeed = speeds
 	}
-	if speeds != nil && speeds.Of.Low > 0 {
-		out.BySpeed = speeds.Name
-	}
-	if periods == nil || speeds == nil || periods == speeds || math.IsNaN(periods.Of.Mean) {
+	if periods == nil || speeds == nil || periods == speeds || math.IsNaN(periods.Faster.Mean) {
 		return
 	}
-	out.Ahead = aroundResiduals(speeds.Of.Mean-periods.Of.Mean, differences(speeds.residuals, periods.residuals), out.Confidence)
+	out.Ahead = aroundResiduals(speeds.Faster.Mean-periods.Faster.Mean, differences(speeds.faster, periods.faster), out.Confidence)
 	out.Agreement = Undecided
 	if out.Ahead.Low > 0 {
 		out.Agreement = Disagree

@@ -107,13 +107,13 @@ func TestElasticitiesOfTheory(t *testing.T) {
 		means, buffers := numbersOf(t, parameter(t, row, "means"), ","), numbersOf(t, parameter(t, row, "b"), ",")
 		answer := explained(t, tandem(t, means, buffers, 6), decisions.ExplainSpec{Replications: 20, Step: 0.05, Confidence: 0.99})
 		for i, want := range numbersOf(t, row["expected"], ";") {
-			got := answer.Elasticities[i].Of
+			got := answer.Elasticities[i].Middle
 			if math.Abs(got.Mean-want) > 0.01 || got.HalfWidth() > 0.01 {
 				t.Errorf("%s station %d: %v, want %v within 0.01", row["id"], i+1, got, want)
 			}
 		}
-		if !answer.Sum.Contains(1) || answer.Sum.HalfWidth() > 0.03 {
-			t.Errorf("%s: the elasticities sum to %v, want 1", row["id"], answer.Sum)
+		if !answer.Sum.Middle.Contains(1) || answer.Sum.Middle.HalfWidth() > 0.03 {
+			t.Errorf("%s: the elasticities sum to %v, want 1", row["id"], answer.Sum.Middle)
 		}
 	}
 }

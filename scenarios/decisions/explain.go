@@ -2,7 +2,6 @@ package decisions
 
 import (
 	"context"
-	"math"
 
 	"dwellcast/scenarios"
 	"dwellcast/sim/stats"
@@ -37,13 +36,17 @@ type Explanation struct {
 	// Elasticities are in the order of the line, the setting first.
 	Elasticities []Elasticity
 	// Sum of the elasticities, and Shift: that of output to the length of the shift and all that is planned in it. When all goes
-	// one percent faster, that is as if the shift were one percent longer, so the two agree; in a long run both are 1.
-	Sum, Shift stats.Interval
-	// ByPeriods and BySpeed are who limits the line by the active-period share and by elasticity; empty where none shows.
-	ByPeriods, BySpeed string
+	// one percent faster, that is as if the shift were one percent longer, so the two agree where the line is at no kink; in a long
+	// run both are 1.
+	Sum, Shift Sides
+	// Apart says that they do not agree: limits meet, and must be made faster together.
+	Apart bool
+	// ByPeriods and BySpeed are which of the elasticities limits the line by the active-period share, and which brings most by being
+	// faster; nil where none shows.
+	ByPeriods, BySpeed *Elasticity
 	// Agreement compares them.
 	Agreement Agreement
-	// Ahead is the elasticity of BySpeed less that of ByPeriods, where they differ.
+	// Ahead is what BySpeed brings by being faster less what ByPeriods does, where they differ.
 	Ahead    stats.Interval
 	Warnings []scenarios.Warning
 }
@@ -54,8 +57,8 @@ type Agreement int
 // The ways in which they may agree.
 const (
 	Agree     Agreement = iota
-	Undecided           // they differ, but the elasticities of the two are not told apart
-	Disagree            // they differ, and the elasticities too
+	Undecided           // they differ, but what the two bring is not told apart
+	Disagree            // they differ, and what they bring too
 )
 
 // explaining is an explanation under way.
@@ -142,27 +145,4 @@ func aroundResiduals(estimate float64, residuals []float64, conf float64) stats.
 	iv := stats.MeanInterval(residuals, conf)
 	half := iv.HalfWidth()
 	return stats.Interval{Mean: estimate, Low: estimate - half, High: estimate + half, N: len(residuals), Confidence: conf}
-}
-
-func differences(a, b []float64) []float64 {
-	d := make([]float64, len(a))
-	for i := range a {
-		d[i] = a[i] - b[i]
-	}
-	return d
-}
-
-// logRatio is the elasticity to a speed that was made 1+step times faster and slower: the change of the logarithm of output over
-// that of speed, and what each shift adds to its error.
-func logRatio(faster, slower []float64, step float64) (estimate float64, residuals []float64) {
-	f, s := meanOf(faster), meanOf(slower)
-	if f <= 0 || s <= 0 {
-		return math.NaN(), nil
-	}
-	span := 2 * math.Log1p(step)
-	residuals = make([]float64, len(faster))
-	for i := range faster {
-		residuals[i] = (faster[i]/f - slower[i]/s) / span
-	}
-	return math.Log(f/s) / span, residuals
 }

@@ -14,41 +14,47 @@ type removal struct {
 	remove func(*stations.Line)
 }
 
+// loss is a row of the loss sheet. Its kind tells it from a row that bears the same words, such as a stop named "missed".
+type loss struct {
+	kind         stations.ReasonKind
+	where, cause string
+}
+
 // removalsOf lists the causes that cost anything in the forecast and can be left out. A line that fills at the start of a shift,
 // and what is left on it at the end, can't.
 func removalsOf(line *stations.Line, forecast *scenarios.Forecast) []removal {
-	charged := map[[2]string]float64{}
+	charged := map[loss]float64{}
 	for _, l := range forecast.Losses {
-		charged[[2]string{l.Where, l.Cause}] += l.Cartons.Mean
+		charged[loss{l.Kind, l.Where, l.Cause}] += l.Cartons.Mean
 	}
 	var list []removal
-	add := func(where, cause, without string, remove func(*stations.Line), causes ...string) {
+	add := func(l loss, without string, remove func(*stations.Line), more ...loss) {
 		var sum float64
 		seen := false
-		for _, c := range append(causes, cause) {
-			x, ok := charged[[2]string{where, c}]
+		for _, one := range append(more, l) {
+			x, ok := charged[one]
 			sum, seen = sum+x, seen || ok
 		}
 		if seen {
-			list = append(list, removal{Worth{Where: where, Cause: cause, Without: without, Planned: where == "plan", Charged: sum}, remove})
+			list = append(list, removal{Worth{Where: l.where, Cause: l.cause, Without: without, Planned: l.kind == stations.PlannedStop, Charged: sum}, remove})
 		}
 	}
 	named := map[string]bool{}
 	for _, w := range line.Shift.Planned {
 		if !named[w.Name] {
 			named[w.Name] = true
-			add("plan", w.Name, "worked through", withoutPlanned(w.Name))
+			add(loss{stations.PlannedStop, "plan", w.Name}, "worked through", withoutPlanned(w.Name))
 		}
 	}
 	for i := range line.Stations {
 		removalsAt(line, i, add)
 	}
-	add("conveyor", "master revolution longer than the pace", "a master as fast as its stations", func(l *stations.Line) {
+	add(loss{stations.SlowMaster, "conveyor", "master revolution longer than the pace"}, "a master as fast as its stations", func(l *stations.Line) {
 		for k := range l.Conveyors {
 			l.Conveyors[k].Revolution, l.Conveyors[k].Release = 0, stations.WhenClear
 		}
 	})
-	add("conveyor", "waits for the next cam zero", "released when all are clear", func(l *stations.Line) {
+	add(loss{stations.CamGate, "conveyor", "waits for the next cam zero"}, "released when all are clear", func(l *stations.Line) {
 		for k := range l.Conveyors {
 			l.Conveyors[k].Release = stations.WhenClear
 		}
@@ -57,26 +63,27 @@ func removalsOf(line *stations.Line, forecast *scenarios.Forecast) []removal {
 }
 
 // removalsAt lists the causes of one station.
-func removalsAt(line *stations.Line, i int, add func(where, cause, without string, remove func(*stations.Line), causes ...string)) {
+func removalsAt(line *stations.Line, i int, add func(l loss, without string, remove func(*stations.Line), more ...loss)) {
 	st := &line.Stations[i]
 	for _, stop := range st.Stops {
-		add(st.Name, stop.Cause, "no such stop", func(l *stations.Line) {
+		add(loss{stations.Stoppage, st.Name, stop.Cause}, "no such stop", func(l *stations.Line) {
 			l.Stations[i].Stops = slices.DeleteFunc(l.Stations[i].Stops, func(s stations.Stop) bool { return s.Cause == stop.Cause })
 		})
 	}
 	noMiss := func(l *stations.Line) { l.Stations[i].Miss = stations.Miss{} }
+	missed := loss{stations.Missed, st.Name, "missed"}
 	if st.Miss.Stop != nil {
-		add(st.Name, st.Miss.Stop.Cause, "no misses", noMiss, "missed")
+		add(loss{stations.MissStop, st.Name, st.Miss.Stop.Cause}, "no misses", noMiss, missed)
 	} else {
-		add(st.Name, "missed", "no misses", noMiss)
+		add(missed, "no misses", noMiss)
 	}
 	for _, m := range st.Materials {
-		add(st.Name, "waits for "+m.Name, "never runs dry", func(l *stations.Line) {
+		add(loss{stations.Reload, st.Name, "waits for " + m.Name}, "never runs dry", func(l *stations.Line) {
 			l.Stations[i].Materials = slices.DeleteFunc(l.Stations[i].Materials, func(k stations.Material) bool { return k.Name == m.Name })
 		})
 	}
-	add(st.Name, "rejected", "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
-	add(st.Name, "stood too long", "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
+	add(loss{stations.Rejected, st.Name, "rejected"}, "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
+	add(loss{stations.Stood, st.Name, "stood too long"}, "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
 	if k := fitting(line, i); k < 1 {
 		fit := func(l *stations.Line) {
 			for p := range l.Stations[i].Parts {
@@ -84,8 +91,8 @@ func removalsAt(line *stations.Line, i int, add func(where, cause, without strin
 			}
 			l.Stations[i].Away = times(l.Stations[i].Away, k)
 		}
-		add(st.Name, "act longer than the pace", "fits the pace", fit)
-		add(st.Name, "own cycle", "fits the pace", fit)
+		add(loss{stations.SlowAct, st.Name, "act longer than the pace"}, "fits the pace", fit)
+		add(loss{stations.SlowAct, st.Name, "own cycle"}, "fits the pace", fit)
 	}
 }
 

@@ -11,6 +11,8 @@ import (
 // speed is something that takes time, and can be made faster.
 type speed struct {
 	name string
+	// ours says that the name is our own words, and not one out of the file.
+	ours bool
 	// holder is who the active-period share would charge with it: a station, the setting, the master; empty for none.
 	holder string
 	// scale makes every time of it k times as long.
@@ -22,7 +24,7 @@ type speed struct {
 func speedsOf(line *stations.Line) []speed {
 	var list []speed
 	if line.Setting > 0 {
-		list = append(list, speed{"pace of the setting", SettingHolds, func(l *stations.Line, k float64) { l.Setting /= k }})
+		list = append(list, speed{"pace of the setting", true, SettingHolds, func(l *stations.Line, k float64) { l.Setting /= k }})
 	}
 	for i, c := range line.Conveyors {
 		name := "conveyor (index)"
@@ -32,20 +34,20 @@ func speedsOf(line *stations.Line) []speed {
 		if len(line.Conveyors) > 1 {
 			name = fmt.Sprintf("%s %d", name, i+1)
 		}
-		list = append(list, speed{name, MasterHolds, func(l *stations.Line, k float64) {
+		list = append(list, speed{name, true, MasterHolds, func(l *stations.Line, k float64) {
 			l.Conveyors[i].Index, l.Conveyors[i].Revolution = times(l.Conveyors[i].Index, k), times(l.Conveyors[i].Revolution, k)
 		}})
 	}
 	for i := range line.Stations {
 		if b := line.Stations[i].Feed.Buffer; i > 0 && b != nil && b.Transit > 0 {
-			list = append(list, speed{"buffer before " + line.Stations[i].Name + " (transit)", "", func(l *stations.Line, k float64) {
+			list = append(list, speed{"buffer before " + line.Stations[i].Name + " (transit)", true, "", func(l *stations.Line, k float64) {
 				l.Stations[i].Feed.Buffer.Transit = times(l.Stations[i].Feed.Buffer.Transit, k)
 			}})
 		}
-		list = append(list, speed{line.Stations[i].Name, line.Stations[i].Name, func(l *stations.Line, k float64) { scaleStation(&l.Stations[i], k) }})
+		list = append(list, speed{line.Stations[i].Name, false, line.Stations[i].Name, func(l *stations.Line, k float64) { scaleStation(&l.Stations[i], k) }})
 	}
 	if line.Crew.Reaction.Mean() > 0 {
-		list = append(list, speed{"crew (reaction)", "", func(l *stations.Line, k float64) { l.Crew.Reaction = l.Crew.Reaction.Scale(k) }})
+		list = append(list, speed{"crew (reaction)", true, "", func(l *stations.Line, k float64) { l.Crew.Reaction = l.Crew.Reaction.Scale(k) }})
 	}
 	return list
 }

@@ -2,6 +2,7 @@ package decisions
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"dwellcast/sim/stats"
@@ -27,8 +28,8 @@ func (e *explaining) worths(out *Explanation, removals []removal) error {
 		return nil
 	}
 	singles := make([]float64, len(e.base))
-	for _, r := range removals {
-		good, err := e.good("without "+r.Where+"/"+r.Cause, r.remove)
+	for i, r := range removals {
+		good, err := e.good(fmt.Sprintf("without %d: %s/%s", i, r.Where, r.Cause), r.remove)
 		if err != nil {
 			return err
 		}
