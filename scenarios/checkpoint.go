@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -21,7 +22,7 @@ type checkpoint struct {
 	Cases   map[string]savedCase `json:"cases"`
 }
 
-const checkpointFormat = "dwellcast results 1"
+const checkpointFormat = "dwellcast results 2"
 
 // savedCase is the sample of one line.
 type savedCase struct {
@@ -31,7 +32,10 @@ type savedCase struct {
 	Losses  []int64         `json:"losses"`
 }
 
-// Save writes all results so far.
+// Study tells one study from another: what was run for one is not taken for another's.
+func (l *Lab) Study() string { return l.study }
+
+// Save writes all results so far, sealed by their digest.
 func (l *Lab) Save(w io.Writer) error {
 	c := checkpoint{checkpointFormat, Version, l.study, l.options.Seed, map[string]savedCase{}}
 	for key, kept := range l.saved {
@@ -40,16 +44,43 @@ func (l *Lab) Save(w io.Writer) error {
 	for key, r := range l.cases {
 		c.Cases[key] = savedCase{r.sample.good, r.sample.moment, r.sample.total.Cells(), r.sample.losses}
 	}
-	return json.NewEncoder(w).Encode(c)
+	text, err := json.Marshal(c)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(w, "%s\n%s\n", text, digest(string(text)))
+	return err
+}
+
+// sealed returns what Save wrote if not a byte of it was changed since.
+func sealed(r io.Reader) ([]byte, error) {
+	all, err := io.ReadAll(r)
+	if err != nil {
+		return nil, err
+	}
+	text, sum, found := bytes.Cut(all, []byte("\n"))
+	if !found || !bytes.HasPrefix(text, []byte(`{"format":"dwellcast results`)) {
+		return nil, errors.New("not a file of saved results; give one that an interrupted run has written")
+	}
+	if string(sum) != digest(string(text))+"\n" {
+		return nil, errors.New("the saved results were changed or cut off since they were written; start afresh")
+	}
+	return text, nil
 }
 
 // Resume reads results that Save wrote for the same study, seed and version; shifts already run are then not run again.
 func (l *Lab) Resume(r io.Reader) error {
+	text, err := sealed(r)
+	if err != nil {
+		return err
+	}
 	var c checkpoint
-	if err := json.NewDecoder(r).Decode(&c); err != nil || c.Format != checkpointFormat {
-		return errors.New("not a file of saved results; give one that an interrupted run has written")
+	if err := json.Unmarshal(text, &c); err != nil {
+		return err
 	}
 	switch {
+	case c.Format != checkpointFormat:
+		return fmt.Errorf("results in the form %q, and this version reads %q; start afresh", c.Format, checkpointFormat)
 	case c.Version != Version:
 		return fmt.Errorf("results of version %s can't be gone on from with version %s; start afresh", c.Version, Version)
 	case c.Study != l.study:

@@ -37,21 +37,11 @@ var sections = []string{"compare", "sweep", "pace", "margin", "size", "report"}
 // line. The readers are for the sections of the command at hand. The error is a document.ProblemList with every mistake in the
 // study and in its line.
 func OpenStudy(path string, overrides []string, readers map[string]SectionReader) (*Study, error) {
-	root, err := load(path)
+	in, err := Load(path)
 	if err != nil {
 		return nil, err
 	}
-	return readStudy(path, root, overrides, readers)
-}
-
-// IsStudy says whether the file at a path is a study rather than a line: it has no stations of its own. A file that cannot be
-// read is neither, and reading it says why.
-func IsStudy(path string) bool {
-	if path == "-" {
-		return false
-	}
-	root, err := load(path)
-	return err == nil && !root.Has("stations") && (root.Has("line") || root.Has("cases"))
+	return in.Study(overrides, readers)
 }
 
 func readStudy(name string, root *document.Node, overrides []string, readers map[string]SectionReader) (*Study, error) {

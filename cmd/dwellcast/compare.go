@@ -85,17 +85,18 @@ func (p *program) compare(cmd *cobra.Command, path string, flags *compareFlags) 
 func (f *compareFlags) study(path string) (*scenarios.Study, decisions.CompareSpec, error) {
 	var spec decisions.CompareSpec
 	study := &scenarios.Study{Name: path}
-	if scenarios.IsStudy(path) {
-		var err error
-		if study, err = scenarios.OpenStudy(path, f.set, map[string]scenarios.SectionReader{"compare": compareSection(&spec)}); err != nil {
-			return nil, spec, &complaint{err, "", badInput}
+	in, err := scenarios.Load(path)
+	switch {
+	case err != nil:
+	case in.IsStudy():
+		study, err = in.Study(f.set, map[string]scenarios.SectionReader{"compare": compareSection(&spec)})
+	default:
+		if study.Line, err = in.Line(f.set); err == nil {
+			study.Title = study.Line.Line.Title
 		}
-	} else {
-		file, err := f.open(path)
-		if err != nil {
-			return nil, spec, err
-		}
-		study.Line, study.Title = file, file.Line.Title
+	}
+	if err != nil {
+		return nil, spec, &complaint{err, "", badInput}
 	}
 	var p document.Problems
 	names := map[string]bool{}

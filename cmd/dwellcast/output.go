@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"dwellcast/reports"
 )
@@ -119,11 +120,25 @@ func replaceFile(path string, text []byte) error {
 	return nil
 }
 
-// createBeside creates a temporary file in the folder of path.
+// createBeside creates a temporary file of a name of its own in the folder of path, and clears away those that a killed run left.
 func createBeside(path string) (*os.File, error) {
-	name := fmt.Sprintf(".%s.%d.tmp", filepath.Base(path), os.Getpid())
-	return os.OpenFile(filepath.Join(filepath.Dir(path), name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	folder, pattern := filepath.Dir(path), "."+filepath.Base(path)+".*.tmp"
+	if left, err := filepath.Glob(filepath.Join(folder, pattern)); err == nil {
+		for _, name := range left {
+			if info, err := os.Stat(name); err == nil && time.Since(info.ModTime()) > stale {
+				_ = os.Remove(name)
+			}
+		}
+	}
+	file, err := os.CreateTemp(folder, pattern)
+	if err == nil {
+		_ = file.Chmod(0o644)
+	}
+	return file, err
 }
+
+// stale is the age from which a temporary file belongs to nobody any more.
+const stale = time.Hour
 
 func fill(file *os.File, text []byte) error {
 	_, err := file.Write(text)

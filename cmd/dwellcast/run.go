@@ -95,7 +95,7 @@ func (p *program) root() *cobra.Command {
 			"uncertainty: will it make the demand, what limits it, and why that setting.",
 		Example:       "  dwellcast example > line.yaml\n  dwellcast check line.yaml\n  dwellcast run line.yaml",
 		SilenceErrors: true, SilenceUsage: true,
-		Args: unknownCommand,
+		Args: unknownCommand, PersistentPreRunE: apart,
 		RunE: func(cmd *cobra.Command, _ []string) error { return needCommand(cmd) },
 	}
 	root.SetIn(p.stdin)
@@ -106,5 +106,12 @@ func (p *program) root() *cobra.Command {
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
 	root.AddCommand(p.sweepCommand(), p.paceCommand(), p.marginCommand(), p.timingCommand())
 	root.AddCommand(p.compareCommand(), p.sizeCommand(), p.tornadoCommand())
+	root.InitDefaultCompletionCmd("completion")
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" {
+			c.Args = unknownCommand
+			c.RunE = func(cmd *cobra.Command, _ []string) error { return usage("give bash, fish, powershell or zsh", "%s needs a shell", cmd.CommandPath()) }
+		}
+	}
 	return root
 }

@@ -78,12 +78,16 @@ func (f *sizeFlags) study(path string, o scenarios.Options) (*scenarios.Study, d
 	case f.sells != "" && f.sells != "all" && f.sells != "demand":
 		return nil, spec, usage("give all or demand", "--sells is %q", f.sells)
 	}
-	if !scenarios.IsStudy(path) {
+	in, err := scenarios.Load(path)
+	if err != nil {
+		return nil, spec, &complaint{err, "", badInput}
+	}
+	if !in.IsStudy() {
 		if _, err := scenarios.Open(path, nil); err == nil && path != "-" {
 			return nil, spec, usage("dwellcast example size-line > study.yaml writes a study to start from", "%s is a line, not a study", path)
 		}
 	}
-	study, err := scenarios.OpenStudy(path, f.set, map[string]scenarios.SectionReader{"size": decisions.SizeSection(&spec)})
+	study, err := in.Study(f.set, map[string]scenarios.SectionReader{"size": decisions.SizeSection(&spec)})
 	if err != nil {
 		return nil, spec, &complaint{err, "", badInput}
 	}

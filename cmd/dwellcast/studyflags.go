@@ -55,7 +55,7 @@ func (f *studyFlags) lab(study string, o scenarios.Options) (*scenarios.Lab, err
 	}
 	file, err := os.Open(f.resume)
 	if errors.Is(err, fs.ErrNotExist) {
-		return lab, nil
+		return lab, output{path: f.resume}.tryFolder()
 	}
 	if err != nil {
 		return nil, usage("give a file that an interrupted run has written", "can't read %s: %w", f.resume, plain(err))
@@ -85,7 +85,7 @@ func (f *studyFlags) ended(command string, lab *scenarios.Lab, err error) error 
 	}
 	path := f.resume
 	if path == "" {
-		path = "dwellcast-results-" + command + ".json"
+		path = "dwellcast-results-" + command + "-" + lab.Study()[:8] + ".json"
 	}
 	var text bytes.Buffer
 	if err := lab.Save(&text); err != nil {

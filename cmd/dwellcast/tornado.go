@@ -84,15 +84,19 @@ type asked struct {
 
 func (f *tornadoFlags) asked(cmd *cobra.Command, path string, o scenarios.Options) (*asked, error) {
 	a := &asked{spec: decisions.TornadoSpec{Replications: o.Replications, Confidence: o.Confidence}}
-	if !scenarios.IsStudy(path) {
-		file, err := f.open(path)
+	in, err := scenarios.Load(path)
+	if err != nil {
+		return nil, &complaint{err, "", badInput}
+	}
+	if !in.IsStudy() {
+		file, err := in.Line(f.set)
 		if err != nil {
-			return nil, err
+			return nil, &complaint{err, "", badInput}
 		}
 		a.line, a.title, a.text = file, file.Line.Title, studyText(cmd, file)
 		return a, nil
 	}
-	study, err := scenarios.OpenStudy(path, f.set, map[string]scenarios.SectionReader{"size": decisions.SizeSection(&a.size)})
+	study, err := in.Study(f.set, map[string]scenarios.SectionReader{"size": decisions.SizeSection(&a.size)})
 	if err != nil {
 		return nil, &complaint{err, "", badInput}
 	}

@@ -1,0 +1,58 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+)
+
+// fileFlags name the files that commands write.
+var fileFlags = []string{"output", "chart", "trace", "resume"}
+
+// apart refuses a file to write that is one to read, or that is named twice: work or input would be lost. Files are told apart by what
+// they are, not by how they are written.
+func apart(cmd *cobra.Command, args []string) error {
+	named := map[string]string{}
+	for _, arg := range args {
+		if arg != "-" {
+			named[arg] = "the file that is read"
+		}
+	}
+	for _, flag := range fileFlags {
+		f := cmd.Flags().Lookup(flag)
+		if f == nil || f.Value.String() == "" || f.Value.String() == "-" {
+			continue
+		}
+		path := f.Value.String()
+		for other, what := range named {
+			if sameFile(path, other) {
+				return usage("give it a name of its own", "--%s %s is %s", flag, path, what)
+			}
+		}
+		named[path] = "the file of --" + flag
+	}
+	return nil
+}
+
+// sameFile says that two paths lead to one regular file, or would.
+func sameFile(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	if errX == nil && errY == nil {
+		return x.Mode().IsRegular() && os.SameFile(x, y)
+	}
+	return errX != nil && errY != nil && whole(a) == whole(b)
+}
+
+// whole is a path from the root, links of its folder resolved.
+func whole(path string) string {
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return path
+	}
+	if folder, err := filepath.EvalSymlinks(filepath.Dir(full)); err == nil {
+		return filepath.Join(folder, filepath.Base(full))
+	}
+	return full
+}
