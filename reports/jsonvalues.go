@@ -4,20 +4,20 @@ import (
 	"encoding/json"
 	"io"
 	"math"
-	"strconv"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
 // number is a figure in JSON: null where nothing could be assessed.
 type number float64
 
-// MarshalJSON writes the shortest text that reads back to the same number.
+// MarshalJSON writes twelve digits: those behind are not the same on every processor.
 func (x number) MarshalJSON() ([]byte, error) {
 	if math.IsNaN(float64(x)) || math.IsInf(float64(x), 0) {
 		return []byte("null"), nil
 	}
-	return json.Marshal(float64(x))
+	return json.Marshal(layout.Portable(float64(x)))
 }
 
 // jsonInterval is an estimate with its bounds.
@@ -63,10 +63,5 @@ func writeJSON(w io.Writer, value any) error {
 	return encoder.Encode(value)
 }
 
-// csvNumber prints a figure for CSV, with all its digits.
-func csvNumber(x float64) string {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return none
-	}
-	return strconv.FormatFloat(x, 'g', -1, 64)
-}
+// csvNumber prints a figure for CSV.
+func csvNumber(x float64) string { return layout.Digits(x) }

@@ -64,6 +64,14 @@ type Curve struct {
 // curveStep is the angle between two points of a curve, in degrees.
 const curveStep = 2
 
+// rounded leaves out what is smaller than a billionth of a unit: near a rest it is rounding, and not the same on every processor.
+func rounded(m motion.Motion) motion.Motion {
+	for _, x := range []*float64{&m.Position, &m.Velocity, &m.Acceleration, &m.Jerk} {
+		*x = math.Round(*x*1e9) / 1e9
+	}
+	return m
+}
+
 // Curves follow every axis of a conveyor over two revolutions. A conveyor's position starts again at each index, so that its
 // curve stays on the chart.
 func (c *ConveyorTiming) Curves() []Curve {
@@ -72,7 +80,7 @@ func (c *ConveyorTiming) Curves() []Curve {
 		curve := Curve{Station: a.Station, Axis: a.Name, Turns: a.Turns}
 		for at := motion.Degrees(0); at <= 720; at += curveStep {
 			curve.At = append(curve.At, at)
-			curve.Motion = append(curve.Motion, a.Cam.Motion(at, c.Revolution))
+			curve.Motion = append(curve.Motion, rounded(a.Cam.Motion(at, c.Revolution)))
 		}
 		curves = append(curves, curve)
 	}

@@ -69,9 +69,9 @@ func (c Cell) data() []string {
 	case !figure:
 		return []string{c.text, "", "", c.unit}
 	case c.lone:
-		return []string{digits(iv.Mean), "", "", c.unit}
+		return []string{Digits(iv.Mean), "", "", c.unit}
 	}
-	return []string{digits(iv.Mean), digits(iv.Low), digits(iv.High), c.unit}
+	return []string{Digits(iv.Mean), Digits(iv.Low), Digits(iv.High), c.unit}
 }
 
 // sentences are what a section says in words.
@@ -86,12 +86,22 @@ func (s *Section) sentences() [][]string {
 	return rows
 }
 
-// digits prints a figure with all its digits.
-func digits(x float64) string {
+// Digits prints a figure for data, to twelve digits.
+func Digits(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return None
 	}
-	return strconv.FormatFloat(x, 'g', -1, 64)
+	return strconv.FormatFloat(Portable(x), 'g', -1, 64)
+}
+
+// Portable is a figure rounded to twelve digits. What lies behind them may differ from processor to processor, where a product and a sum
+// are fused or a function is approximated in another way.
+func Portable(x float64) float64 {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 12, 64), 64)
+	if err != nil {
+		return x
+	}
+	return rounded
 }
 
 // Harmless puts an apostrophe before a text that a spreadsheet would take for a formula. Numbers are left as they are.
