@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"io"
+	"math"
 	"testing"
 
 	"dwellcast/reports"
@@ -87,12 +88,12 @@ func TestTimingJSON(t *testing.T) {
 	if err := json.Unmarshal(written(t, func(w io.Writer) error { return reports.Timing(w, timing, reports.JSON, reports.Style{}) }), &got); err != nil {
 		t.Fatal(err)
 	}
-	if got.Schema != 1 || got.Ceiling != float64(timing.Ceiling.Setting) || got.Binding.Where != "sealer" || len(got.Limits) != len(timing.Ceiling.Limits) {
-		t.Errorf("%+v", got)
+	if got.Schema != 1 || math.Abs(got.Ceiling-float64(timing.Ceiling.Setting)) > 1e-6 || got.Binding.Where != "sealer" || len(got.Limits) != len(timing.Ceiling.Limits) {
+		t.Errorf("schema %d, ceiling %g bound by %s, %d limits", got.Schema, got.Ceiling, got.Binding.Where, len(got.Limits))
 	}
 	for i, a := range got.Conveyors[0].Axes {
 		axis := timing.Conveyors[0].Axes[i]
-		if a.Name != axis.Name || a.Speed != axis.Peaks.Velocity.Value || len(a.Degrees) != 361 || len(a.Position) != 361 || a.Degrees[360] != 720 {
+		if a.Name != axis.Name || math.Abs(a.Speed-axis.Peaks.Velocity.Value) > 1e-9 || len(a.Degrees) != 361 || len(a.Position) != 361 || a.Degrees[360] != 720 {
 			t.Errorf("axis %d: %s, %d points", i, a.Name, len(a.Degrees))
 		}
 	}
