@@ -28,7 +28,7 @@ const checkpointFormat = "dwellcast results 2"
 type savedCase struct {
 	Good    []float64       `json:"good"`
 	Moments []stats.Moments `json:"moments"`
-	Total   []int64         `json:"total"`
+	Total   []float64       `json:"total"`
 	Losses  []int64         `json:"losses"`
 }
 

@@ -49,7 +49,7 @@ func (s *sample) production(ideal float64) Production {
 		case stations.PlannedStop:
 			p.PlannedBusy -= float64(s.losses[r]) / n
 		case stations.Stoppage, stations.MissStop, stations.Reload:
-			down += float64(s.losses[r]-s.total.Gone[r]) / n
+			down += (float64(s.losses[r]) - s.total.Gone[r]) / n
 		}
 	}
 	p.ActualProduction = p.PlannedBusy - down

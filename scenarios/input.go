@@ -23,7 +23,9 @@ func (in *Input) IsStudy() bool {
 }
 
 // Line reads it as a line file; see Open.
-func (in *Input) Line(overrides []string) (*File, error) { return interpret(in.name, in.root, overrides) }
+func (in *Input) Line(overrides []string) (*File, error) {
+	return interpret(in.name, in.root, overrides)
+}
 
 // Study reads it as a study; see OpenStudy.
 func (in *Input) Study(overrides []string, readers map[string]SectionReader) (*Study, error) {

@@ -49,7 +49,7 @@ func (l layout) fill(x []float64, sim *stations.Simulation, t *stations.Tally, l
 		x[l.stops+r] = float64(t.Stops[r])
 	}
 	for k := range l.sections {
-		x[l.content+k] = float64(*t.Buffer(k, stations.Content)) / float64(length)
+		x[l.content+k] = t.Content(k) / float64(length)
 	}
 	if n := sim.Line.Crew.Attendants; n > 0 {
 		x[l.crew] = float64(t.CrewBusy[0]) / float64(length) / float64(n)

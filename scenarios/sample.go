@@ -14,10 +14,10 @@ type sample struct {
 	layout layout
 	good   []float64 // cartons of each shift
 	moment []stats.Moments
-	total  *stations.Tally
+	total  *stations.Totals
 	losses []int64
-	ideal  int64
-	steady bool // its observations are batches of a long run
+	ideal  float64 // of one observation, on average
+	steady bool    // its observations are batches of a long run
 }
 
 // observation is what one shift, or one batch of a long run, says.
@@ -34,9 +34,9 @@ func newSample(sim *stations.Simulation, length time.Duration) *sample {
 	return &sample{
 		sim: sim, length: length, layout: l,
 		moment: make([]stats.Moments, l.size),
-		total:  sim.NewTally(),
+		total:  sim.NewTotals(),
 		losses: make([]int64, len(sim.Causes())),
-		ideal:  sim.Ideal(length),
+		ideal:  float64(sim.Ideal(length)),
 	}
 }
 
@@ -56,7 +56,7 @@ func (s *sample) add(o *observation) {
 	for i, x := range o.figures {
 		s.moment[i].Add(x)
 	}
-	s.total.Add(o.tally)
+	stations.Sum(s.total, o.tally)
 	for r, n := range o.losses {
 		s.losses[r] += n
 	}

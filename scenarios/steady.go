@@ -153,8 +153,8 @@ func (w *watched) filling(sim *stations.Simulation) []Warning {
 		if k == 0 || head.Feed.Buffer == nil || head.Feed.Buffer.Capacity >= 0 || half == 0 {
 			continue
 		}
-		early := float64(*w.at(half).Buffer(k, stations.Content))
-		late := float64(*w.at(2*half).Buffer(k, stations.Content)) - early
+		early := w.at(half).Content(k)
+		late := w.at(2*half).Content(k) - early
 		if content := early / float64(half) / float64(w.step); late > 2*early && content > 10 {
 			list = append(list, Warning{"buffer " + head.Name, "it only fills: no long-run content exists"})
 		}

@@ -14,7 +14,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 	n := len(s.good)
 	out := &Forecast{
 		Title: f.Line.Title, File: f.Name, Changes: f.Overrides, Seed: o.Seed, Replications: n, Confidence: o.Confidence,
-		Setting: f.Line.Setting, Scheduled: s.length, IdealPerShift: float64(s.ideal),
+		Setting: f.Line.Setting, Scheduled: s.length, IdealPerShift: s.ideal,
 		SettingShare: s.interval(s.layout.setting, o), MasterShare: s.interval(s.layout.master, o),
 		CrewLoad: s.interval(s.layout.crew, o), Attendants: f.Line.Crew.Attendants,
 	}
@@ -27,7 +27,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 		out.Stations = append(out.Stations, s.station(i, o))
 	}
 	out.Losses = s.lossSheet(o)
-	out.Indicators = s.production(float64(s.ideal)).Indicators()
+	out.Indicators = s.production(s.ideal).Indicators()
 	out.Stops = s.stops(o)
 	out.Buffers = s.buffers(o)
 	out.Warnings = append(slices.Clone(f.Warnings), s.warnings(f.Line, out, o)...)
@@ -85,9 +85,9 @@ func (s *sample) station(i int, o Options) StationForecast {
 	return out
 }
 
-func (out *StationForecast) addWait(state stations.State, cause stations.Cause, ns int64, n float64) {
+func (out *StationForecast) addWait(state stations.State, cause stations.Cause, ns, n float64) {
 	if ns > 0 {
-		out.Waits = append(out.Waits, Wait{state, cause.Where, cause.What, time.Duration(ns).Minutes() / n})
+		out.Waits = append(out.Waits, Wait{state, cause.Where, cause.What, ns / float64(time.Minute) / n})
 	}
 }
 
@@ -124,9 +124,9 @@ func (s *sample) stops(o Options) []StopForecast {
 		case stations.Stoppage, stations.MissStop, stations.Reload:
 			list = append(list, StopForecast{
 				Where: cause.Where, Cause: cause.What, Reload: cause.Kind == stations.Reload,
-				PerShift: s.interval(s.layout.stops+r, o), Seen: s.total.Stops[r],
-				AwaitingMinutes: time.Duration(s.total.Awaited[r]).Minutes() / n,
-				ClearingMinutes: time.Duration(s.total.Cleared[r]).Minutes() / n,
+				PerShift: s.interval(s.layout.stops+r, o), Seen: int64(s.total.Stops[r]),
+				AwaitingMinutes: s.total.Awaited[r] / float64(time.Minute) / n,
+				ClearingMinutes: s.total.Cleared[r] / float64(time.Minute) / n,
 				CartonsLost:     float64(s.losses[r]) / n,
 			})
 		}
@@ -161,5 +161,5 @@ func (s *sample) meanWait(k int) time.Duration {
 	if through == 0 {
 		return 0
 	}
-	return time.Duration(*s.total.Buffer(k, stations.Content) / through)
+	return time.Duration(s.total.Content(k) / through)
 }

@@ -174,7 +174,7 @@ func TestContentIsAccounted(t *testing.T) {
 		what      string
 		got, want int64
 	}{
-		{"integral", got.Integral, 3*1 + 5*2}, // the third item waits in the hand and slips in at once, at 10
+		{"integral", got.Integral.Nanos, 3*1 + 5*2}, // the third item waits in the hand and slips in at once, at 10
 		{"empty", int64(got.Empty), 2},
 		{"full", int64(got.Full), 5},
 		{"entered", got.Entered, 3},

@@ -91,7 +91,7 @@ func (c *conveyor) accountLost(end time.Duration, n int64) {
 	if over := all - c.due; over > 0 {
 		rest := over
 		if c.disturbed {
-			rest -= c.last.lostStanding(c.due, all)
+			rest -= c.last.lostToStops(c.begun, all, over-c.last.longAct(c.begun, all, c.due-c.begun))
 		}
 		c.Tally.Lost[c.last.slow] += n * int64(rest)
 	}
@@ -109,6 +109,42 @@ func (c *conveyor) lostLate(from, to time.Duration) {
 	}
 	rest := to - from - c.late.lostStanding(from, to)
 	c.Tally.Lost[c.late.slow] += int64(rest) // another stood, or the pace or the master ran out in between
+}
+
+// longAct is by how much the act alone, without the stops in it, outlasts the pace.
+func (u *unit) longAct(begun, end, pace time.Duration) time.Duration {
+	return max(0, end-begun-u.stoodWithin(begun, end)-pace)
+}
+
+// stoodWithin is how long the unit stood between two instants, stops that overlap counted once.
+func (u *unit) stoodWithin(from, to time.Duration) time.Duration {
+	var sum time.Duration
+	for _, s := range u.stands {
+		if begin, end := max(from, s.from), min(to, s.to); end > begin {
+			sum += end - begin
+			from = end
+		}
+	}
+	return sum
+}
+
+// lostToStops charges so much of the time between two instants to the stops in it, the last ones first, each with what it lasted at the
+// most: without them the act would have ended in time. It returns what was charged.
+func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
+	var charged time.Duration
+	for i := len(u.stands) - 1; i >= 0 && charged < lost; i-- {
+		s, begin := u.stands[i], from
+		for _, earlier := range u.stands[:i] { // of stops that overlap the first counts
+			begin = max(begin, min(earlier.to, to))
+		}
+		begin = max(begin, s.from)
+		if end := min(to, s.to); end > begin {
+			d := min(end-begin, lost-charged)
+			u.Tally.Lost[s.why] += int64(d)
+			charged += d
+		}
+	}
+	return charged
 }
 
 // lostStanding charges the time between two instants in which the unit stood, and returns it.

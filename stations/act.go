@@ -95,20 +95,21 @@ func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
 	}
 	lost := to - from
 	if planned {
-		stood := u.Line.Shift.overlap(from, to)
-		u.Tally.Lost[u.plannedReason(from, to)] += int64(stood)
-		lost -= stood
+		lost -= u.losePlanned(from, to)
 	}
 	u.Tally.Lost[why] += int64(lost)
 }
 
-func (s *Simulation) plannedReason(from, to time.Duration) Reason {
+// losePlanned charges what of a time lies in planned stops, to each its own, and returns it.
+func (s *Simulation) losePlanned(from, to time.Duration) time.Duration {
+	var sum time.Duration
 	for i, w := range s.Line.Shift.Planned {
-		if from < w.To && to > w.From {
-			return s.reasons.of(PlannedStop, -1, i)
+		if d := min(to, w.To) - max(from, w.From); d > 0 {
+			s.Tally.Lost[s.reasons.of(PlannedStop, -1, i)] += int64(d)
+			sum += d
 		}
 	}
-	return s.reasons.of(SettingPace, -1, 0)
+	return sum
 }
 
 // work is one act on the carton in hand: tries until it succeeds or is given up, the stops that it brings, and how the
@@ -233,6 +234,16 @@ func (u *unit) lostToStop(c *stopClock) {
 		next := infeed.Remove()
 		u.scrap(&next, c.why)
 	}
+	if infeed == nil {
+		u.owe(n, c.why)
+	}
+}
+
+// owe notes that a stop at the head of the line costs more cartons than are there: the next ones made are lost too.
+func (u *unit) owe(n int, why Reason) {
+	if n > 0 {
+		u.owed, u.owedTo = n, why
+	}
 }
 
 // scrap loses a carton, or a blank that never became one.
@@ -263,6 +274,11 @@ func (u *unit) miss(c *carton) {
 func (u *unit) succeed(c *carton) {
 	if c.id == 0 {
 		*c = u.newCarton()
+	}
+	if u.owed > 0 {
+		u.owed--
+		u.scrap(c, u.owedTo)
+		return
 	}
 	if u.spoils.Hit() && c.kind == good {
 		c.kind, c.why = reject, u.rejected

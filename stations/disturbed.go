@@ -138,6 +138,9 @@ func (u *unit) lostOnBelt(s *stopClock) {
 			}
 		}
 	}
+	if u.section == 0 && u.at == 0 {
+		u.owe(n, s.why)
+	}
 }
 
 // beforeChange brings the account and the progress of the unit up to now, before a stop of it begins or ends.

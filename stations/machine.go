@@ -153,7 +153,7 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 		if !m.stoodTooLong(u) {
 			m.outfeed.Add(c, 0)
 		}
-	case u.spec.StandLimit > 0:
+	case m.outfeed.Capacity != 0 && u.losesByClock():
 		u.set(Blocked, 0)
 		m.outfeed.AwaitRoom(p, 1)
 		if u.holding.present() && !m.stoodTooLong(u) {
@@ -170,6 +170,19 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 	if u.state == Blocked {
 		u.set(Working, u.slow)
 	}
+}
+
+// losesByClock says that a carton may be lost while it waits in the station for room.
+func (u *unit) losesByClock() bool {
+	if u.spec.StandLimit > 0 {
+		return true
+	}
+	for i := range u.spec.Stops {
+		if s := &u.spec.Stops[i]; s.Trigger == ByClock && s.Scrap > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (m *machine) stoodTooLong(u *unit) bool {

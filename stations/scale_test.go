@@ -76,7 +76,9 @@ func TestScalingAllTimesScalesTheAccount(t *testing.T) {
 		got.Copy(shift(t, s, 3, 1))
 		times := [][]int64{got.States, got.Lost, got.Awaited, got.Cleared, got.Starved, got.Blocked, got.Sole, got.Shifting, got.CrewBusy}
 		for k := range line.Sections() {
-			for _, account := range []stations.BufferCount{stations.Content, stations.Empty, stations.Full} {
+			area := *got.Buffer(k, stations.ContentSeconds)*int64(time.Second) + *got.Buffer(k, stations.ContentNanos)
+			*got.Buffer(k, stations.ContentSeconds), *got.Buffer(k, stations.ContentNanos) = area/2/int64(time.Second), area/2%int64(time.Second)
+			for _, account := range []stations.BufferCount{stations.Empty, stations.Full} {
 				times = append(times, []int64{})
 				*got.Buffer(k, account) /= 2
 			}

@@ -70,7 +70,7 @@ func New(line *Line) (*Simulation, error) {
 	if err := line.movable(groups); err != nil {
 		return nil, err
 	}
-	s.Tally = newTally(len(line.Stations), len(groups), len(s.reasons.list))
+	s.Tally = newAccount[int64](len(line.Stations), len(groups), len(s.reasons.list))
 	s.crew = sim.NewCrew(s.calendar, line.Crew.Attendants)
 	s.machines = sim.NewCrew(s.calendar, 0)
 	s.buffers = make([]*sim.Buffer[carton], len(groups))
@@ -112,7 +112,12 @@ func (s *Simulation) StopWhen(flag *atomic.Bool) { s.calendar.StopWhen(flag) }
 
 // NewTally returns an empty account for this line.
 func (s *Simulation) NewTally() *Tally {
-	return newTally(len(s.Line.Stations), len(s.sections), len(s.reasons.list))
+	return newAccount[int64](len(s.Line.Stations), len(s.sections), len(s.reasons.list))
+}
+
+// NewTotals returns an empty sum of accounts for this line.
+func (s *Simulation) NewTotals() *Totals {
+	return newAccount[float64](len(s.Line.Stations), len(s.sections), len(s.reasons.list))
 }
 
 // Causes is the table that a Reason is an index into.
@@ -233,7 +238,7 @@ func (s *Simulation) settle(now time.Duration) {
 			continue
 		}
 		b.Close()
-		*s.Tally.Buffer(k, Content) = b.Content.Integral
+		*s.Tally.Buffer(k, ContentSeconds), *s.Tally.Buffer(k, ContentNanos) = b.Content.Integral.Seconds, b.Content.Integral.Nanos
 		*s.Tally.Buffer(k, Empty) = int64(b.Content.Empty)
 		*s.Tally.Buffer(k, Full) = int64(b.Content.Full)
 		*s.Tally.Buffer(k, Through) = b.Content.Entered

@@ -1,32 +1,38 @@
 package stations
 
-// Tally is the account of one shift, or of many: whole nanoseconds and whole cartons, so that sums are exact in any order.
-// All of it lies in one vector; the named parts are views into it.
-type Tally struct {
-	cells []int64
+// Tally is the account of one shift: whole nanoseconds and whole cartons, so that sums are exact in any order.
+type Tally = Account[int64]
+
+// Totals is the sum of the accounts of many shifts. Its cells are wide enough for any number of them; whole up to 2^53, they are added in
+// the order of the shifts, so that the sum is the same however the work was shared out.
+type Totals = Account[float64]
+
+// Account is what became of time and cartons. All of it lies in one vector; the named parts are views into it.
+type Account[N int64 | float64] struct {
+	cells []N
 	// Flow counts cartons of the line by FlowCount.
-	Flow []int64
+	Flow []N
 	// Station holds per station, then StationCount.
-	Station []int64
+	Station []N
 	// States holds ns per station, then State; parallel units are summed.
-	States []int64
+	States []N
 	// Lost holds, per reason, ns beyond the pace at the section that the setting paces.
-	Lost []int64
+	Lost []N
 	// Gone holds, per reason, cartons (or places for one) lost there or downstream of it.
-	Gone []int64
+	Gone []N
 	// Stops, Awaited and Cleared hold, per reason, the number of stops and reloads and their ns.
-	Stops, Awaited, Cleared []int64
+	Stops, Awaited, Cleared []N
 	// Starved and Blocked hold ns per station, then the reason that caused the wait.
-	Starved, Blocked []int64
+	Starved, Blocked []N
 	// Cycles, PacedCycles and MasterCycles hold, per section, all cycles, those in which the pace timer was last, and
 	// those in which the master was.
-	Cycles, PacedCycles, MasterCycles []int64
+	Cycles, PacedCycles, MasterCycles []N
 	// Sole and Shifting hold ns per section in which it alone was the bottleneck, or shared in a shift of it.
-	Sole, Shifting []int64
+	Sole, Shifting []N
 	// Buffers holds per section BufferCount cells of the buffer before it.
-	Buffers []int64
+	Buffers []N
 	// CrewBusy is the ns that attendants spent on calls.
-	CrewBusy []int64
+	CrewBusy []N
 }
 
 // FlowCount names the cells of Tally.Flow.
@@ -61,19 +67,20 @@ type BufferCount int
 
 // The accounts of the buffer before a section.
 const (
-	Content BufferCount = iota // carton x ns
-	Empty                      // ns without a carton
-	Full                       // ns without room
-	Through                    // cartons put in
-	Waited                     // cartons that waited to be taken
+	ContentSeconds BufferCount = iota // carton x s
+	ContentNanos                      // carton x ns beyond them
+	Empty                             // ns without a carton
+	Full                              // ns without room
+	Through                           // cartons put in
+	Waited                            // cartons that waited to be taken
 	numBufferCounts
 )
 
-// newTally lays out the vector for a line.
-func newTally(stations, sections, reasons int) *Tally {
-	t := &Tally{}
+// newAccount lays out the vector for a line.
+func newAccount[N int64 | float64](stations, sections, reasons int) *Account[N] {
+	t := &Account[N]{}
 	parts := []struct {
-		view *[]int64
+		view *[]N
 		n    int
 	}{
 		{&t.Flow, int(numFlow)},
@@ -91,7 +98,7 @@ func newTally(stations, sections, reasons int) *Tally {
 	for _, p := range parts {
 		total += p.n
 	}
-	t.cells = make([]int64, total)
+	t.cells = make([]N, total)
 	from := 0
 	for _, p := range parts {
 		*p.view = t.cells[from : from+p.n : from+p.n]
@@ -101,40 +108,52 @@ func newTally(stations, sections, reasons int) *Tally {
 }
 
 // Len is the number of cells.
-func (t *Tally) Len() int { return len(t.cells) }
+func (t *Account[N]) Len() int { return len(t.cells) }
 
 // Cells is the whole vector, for keeping an account and bringing it back.
-func (t *Tally) Cells() []int64 { return t.cells }
+func (t *Account[N]) Cells() []N { return t.cells }
 
 // Clear sets every cell to zero.
-func (t *Tally) Clear() { clear(t.cells) }
+func (t *Account[N]) Clear() { clear(t.cells) }
 
 // Add adds another tally of the same line.
-func (t *Tally) Add(other *Tally) {
+func (t *Account[N]) Add(other *Account[N]) {
 	for i, v := range other.cells {
 		t.cells[i] += v
 	}
 }
 
 // Subtract takes off another tally of the same line, such as the account of a warm-up.
-func (t *Tally) Subtract(other *Tally) {
+func (t *Account[N]) Subtract(other *Account[N]) {
 	for i, v := range other.cells {
 		t.cells[i] -= v
 	}
 }
 
 // Copy sets t to the other's cells.
-func (t *Tally) Copy(other *Tally) { copy(t.cells, other.cells) }
+func (t *Account[N]) Copy(other *Account[N]) { copy(t.cells, other.cells) }
 
 // At returns a count of station i.
-func (t *Tally) At(i int, count StationCount) *int64 {
+func (t *Account[N]) At(i int, count StationCount) *N {
 	return &t.Station[i*int(numStationCounts)+int(count)]
 }
 
 // State returns the ns of station i in a state.
-func (t *Tally) State(i int, s State) *int64 { return &t.States[i*int(NumStates)+int(s)] }
+func (t *Account[N]) State(i int, s State) *N { return &t.States[i*int(NumStates)+int(s)] }
 
 // Buffer returns an account of the buffer before section k.
-func (t *Tally) Buffer(k int, count BufferCount) *int64 {
+func (t *Account[N]) Buffer(k int, count BufferCount) *N {
 	return &t.Buffers[k*int(numBufferCounts)+int(count)]
+}
+
+// Content is the content over time of the buffer before section k, in carton x ns.
+func (t *Account[N]) Content(k int) float64 {
+	return float64(float64(*t.Buffer(k, ContentSeconds))*1e9) + float64(*t.Buffer(k, ContentNanos))
+}
+
+// Sum adds the account of a shift to a sum of them.
+func Sum(into *Totals, shift *Tally) {
+	for i, v := range shift.cells {
+		into.cells[i] += float64(v)
+	}
 }

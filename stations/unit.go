@@ -35,6 +35,9 @@ type unit struct {
 	again    bool     // a stop by the clock makes the act in hand start again
 
 	slow, missed, rejected, stood Reason
+	// owed are cartons that a stop at the head of the line still costs, and owedTo that stop.
+	owed   int
+	owedTo Reason
 
 	states []int64 // view into the tally
 
@@ -168,6 +171,7 @@ func (u *unit) reset() {
 	for i := range u.stores {
 		u.stores[i].reset()
 	}
+	u.owed = 0
 	u.standing, u.stands, u.agenda = u.standing[:0], u.stands[:0], u.agenda[:0]
 	u.state, u.why, u.since, u.due = Paced, u.setting, 0, 0
 	u.holding, u.id, u.begun = carton{}, 0, false

@@ -110,7 +110,9 @@ func (p *program) root() *cobra.Command {
 	for _, c := range root.Commands() {
 		if c.Name() == "completion" {
 			c.Args = unknownCommand
-			c.RunE = func(cmd *cobra.Command, _ []string) error { return usage("give bash, fish, powershell or zsh", "%s needs a shell", cmd.CommandPath()) }
+			c.RunE = func(cmd *cobra.Command, _ []string) error {
+				return usage("give bash, fish, powershell or zsh", "%s needs a shell", cmd.CommandPath())
+			}
 		}
 	}
 	return root
