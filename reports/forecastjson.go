@@ -16,6 +16,7 @@ func forecastJSON(w io.Writer, f *scenarios.Forecast) error {
 		GoodRate:      jsonFigure{jsonOf(f.GoodRate), about("good_rate")},
 		GoodPerShift:  jsonSpread{jsonOf(g.Interval), number(g.P10), number(g.P50), number(g.P90), number(g.SD), about("good_per_shift")},
 		IdealPerShift: number(f.IdealPerShift),
+		SharesOf:      map[bool]string{false: "time", true: "cycles"}[f.ByCycles],
 		SettingShare:  number(f.SettingShare.Mean), SettingInterval: jsonOf(f.SettingShare),
 		MasterShare: number(f.MasterShare.Mean), MasterInterval: jsonOf(f.MasterShare),
 		Stations: []jsonStation{}, Losses: []jsonLoss{}, Stops: []jsonStop{}, Buffers: []jsonBuffer{},

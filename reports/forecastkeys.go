@@ -22,6 +22,7 @@ type jsonForecast struct {
 	GoodPerShift     jsonSpread    `json:"good_per_shift"`
 	IdealPerShift    number        `json:"ideal_per_shift"`
 	Target           *jsonTarget   `json:"target,omitempty"`
+	SharesOf         string        `json:"bottleneck_shares_of"` // time or cycles
 	SettingShare     number        `json:"setting_share"`
 	SettingInterval  jsonInterval  `json:"setting_share_interval"`
 	MasterShare      number        `json:"master_share"`

@@ -21,7 +21,7 @@ func limitSection(f *scenarios.Forecast, n *notes) section {
 	s := section{heading: "What limits it"}
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
-	s.text = append(s.text, limitSentence(holders)+mark)
+	s.text = append(s.text, limitSentence(holders, f.ByCycles)+mark)
 	if worst := largestLosses(f, 3); worst != "" {
 		s.text = append(s.text, "Largest losses a shift: "+worst)
 	}
@@ -46,11 +46,14 @@ func holdersOf(f *scenarios.Forecast) []holder {
 	return holders
 }
 
-func limitSentence(holders []holder) string {
+func limitSentence(holders []holder, byCycles bool) string {
 	if holders[0].share.Mean == 0 {
 		return "No bottleneck was seen: nothing was ever active"
 	}
 	words := fmt.Sprintf("%s holds the bottleneck %s %% of the time", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
+	if byCycles {
+		words = fmt.Sprintf("%s is what %s %% of cycles wait for last", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
+	}
 	if next := holders[1]; next.share.Mean >= 0.005 {
 		words += fmt.Sprintf(", then %s (%s %%)", next.name, fixed(100*next.share.Mean, 1))
 	}

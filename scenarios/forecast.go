@@ -32,9 +32,11 @@ type Forecast struct {
 	Stations     []StationForecast
 	SettingShare stats.Interval // share of the bottleneck held by the setting itself
 	MasterShare  stats.Interval // and by a master that is slower than everything on it
-	Losses       []Loss
-	Stops        []StopForecast
-	Buffers      []BufferForecast
+	// ByCycles says that shares of the bottleneck are of cycles, as on a line of one conveyor, and not of time.
+	ByCycles bool
+	Losses   []Loss
+	Stops    []StopForecast
+	Buffers  []BufferForecast
 	// CrewLoad is the share of the attendants' time spent on calls; Attendants is 0 for a crew without limit.
 	CrewLoad   stats.Interval
 	Attendants int

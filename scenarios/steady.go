@@ -117,10 +117,14 @@ func (w *watched) batches(sim *stations.Simulation, spec *SteadySpec, from int) 
 	s := newSample(sim, time.Duration(size)*w.step)
 	s.steady = true
 	o := s.newObservation()
+	s.ideal = 0
 	for b := range n {
-		o.tally.Copy(w.at(from + (b+1)*size))
-		o.tally.Subtract(w.at(from + b*size))
-		o.losses = sim.Losses(o.tally, s.length)
+		begins, ends := from+b*size, from+(b+1)*size
+		o.tally.Copy(w.at(ends))
+		o.tally.Subtract(w.at(begins))
+		var ideal int64
+		ideal, o.losses = sim.Batch(o.tally, time.Duration(begins)*w.step, time.Duration(ends)*w.step)
+		s.ideal += float64(ideal) / float64(n)
 		s.layout.fill(o.figures, sim, o.tally, o.losses, s.length)
 		s.add(&o)
 	}

@@ -16,6 +16,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 		Title: f.Line.Title, File: f.Name, Changes: f.Overrides, Seed: o.Seed, Replications: n, Confidence: o.Confidence,
 		Setting: f.Line.Setting, Scheduled: s.length, IdealPerShift: s.ideal,
 		SettingShare: s.interval(s.layout.setting, o), MasterShare: s.interval(s.layout.master, o),
+		ByCycles: len(f.Line.Sections()) == 1,
 		CrewLoad: s.interval(s.layout.crew, o), Attendants: f.Line.Crew.Attendants,
 	}
 	out.GoodPerShift = s.spread(o)

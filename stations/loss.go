@@ -18,10 +18,7 @@ func (s *Simulation) Ideal(length time.Duration) int64 {
 // Losses accounts for every carton between ideal and good, in whole cartons per reason: ideal = good + their sum. The
 // places never offered for a carton are shared out by the time lost beyond the pace, those offered by what became of them.
 func (s *Simulation) Losses(t *Tally, length time.Duration) []int64 {
-	perCarton := float64(s.pace) / float64(s.perCycle)
-	if m, ok := s.sections[s.paced].(*machine); ok { // each unit loses time of its own
-		perCarton *= float64(len(m.units))
-	}
+	perCarton := s.perCarton()
 	lost := make([]float64, len(t.Lost))
 	for r, ns := range t.Lost {
 		lost[r] = float64(ns) / perCarton
@@ -40,6 +37,35 @@ func (s *Simulation) Losses(t *Tally, length time.Duration) []int64 {
 	}
 	fillUp(whole, int(s.reasons.of(LeftOnLine, -1, 0)))
 	return whole
+}
+
+// Batch accounts for the cartons of a stretch of a long run, from one moment to another: ideal = good + their sum, exactly. The ideal is
+// the difference of what the setting would have made by either moment, so that rounding does not add up over batches. What was on the
+// line at the end more than at the beginning is a row of its own, below 0 where it was less; so is what rounding leaves over.
+func (s *Simulation) Batch(t *Tally, from, to time.Duration) (ideal int64, losses []int64) {
+	ideal = s.Ideal(to) - s.Ideal(from)
+	perCarton := s.perCarton()
+	lost := make([]float64, len(t.Lost))
+	for r, ns := range t.Lost {
+		lost[r] = float64(ns) / perCarton
+	}
+	losses = apportion(lost)
+	rest := ideal - t.Flow[Good]
+	for r := range losses {
+		losses[r] += t.Gone[r]
+		rest -= losses[r]
+	}
+	losses[s.reasons.of(ContentChange, -1, 0)] = rest
+	return ideal, losses
+}
+
+// perCarton is the time at the pace that one place for a carton takes, ns.
+func (s *Simulation) perCarton() float64 {
+	perCarton := float64(s.pace) / float64(s.perCycle)
+	if m, ok := s.sections[s.paced].(*machine); ok { // each unit loses time of its own
+		perCarton *= float64(len(m.units))
+	}
+	return perCarton
 }
 
 // fillUp takes from the largest rows what a row is short of 0. That happens to the cartons left on the line, as the last

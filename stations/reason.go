@@ -8,21 +8,22 @@ type ReasonKind uint8
 
 // The kinds of reason, in the order in which a loss sheet lists them.
 const (
-	PlannedStop ReasonKind = iota // Item is the window
-	SettingPace                   // waits for the pace timer: no loss against the setting
-	SlowAct                       // the station's act outlasts the pace
-	Stoppage                      // Item is the stop
-	MissStop                      // stands after every try failed
-	Reload                        // Item is the material that ran dry
-	Missed                        // the act was missed
-	Rejected                      // made but not good
-	Stood                         // scrapped after standing too long
-	SlowMaster                    // the master's revolution outlasts all else
-	CamGate                       // waits for the next cam zero
-	InTransit                     // cartons are on their way through the buffer before the station
-	Filling                       // the line is not yet full
-	NominalPace                   // without a setting: act times against their mean
-	LeftOnLine                    // on the line when the shift ends
+	PlannedStop   ReasonKind = iota // Item is the window
+	SettingPace                     // waits for the pace timer: no loss against the setting
+	SlowAct                         // the station's act outlasts the pace
+	Stoppage                        // Item is the stop
+	MissStop                        // stands after every try failed
+	Reload                          // Item is the material that ran dry
+	Missed                          // the act was missed
+	Rejected                        // made but not good
+	Stood                           // scrapped after standing too long
+	SlowMaster                      // the master's revolution outlasts all else
+	CamGate                         // waits for the next cam zero
+	InTransit                       // cartons are on their way through the buffer before the station
+	Filling                         // the line is not yet full
+	NominalPace                     // without a setting: act times against their mean
+	LeftOnLine                      // on the line when the shift ends
+	ContentChange                   // of a long run: on the line at its end more than at its beginning
 )
 
 // Cause says where a loss arises and why.
@@ -56,6 +57,7 @@ func reasonsOf(line *Line) reasons {
 	r.add(Cause{Filling, -1, 0, "line", "filling the line"})
 	r.add(Cause{NominalPace, -1, 0, "line", "act times against their mean"})
 	r.add(Cause{LeftOnLine, -1, 0, "line", "left on the line at the end"})
+	r.add(Cause{ContentChange, -1, 0, "line", "more on the line than before"})
 	return r
 }
 
@@ -104,7 +106,10 @@ func (r *reasons) add(c Cause) {
 	r.list = append(r.list, c)
 }
 
-// of returns the number of a reason that the line has.
+// of returns the number of a reason that the line has; -1 where it has none such.
 func (r *reasons) of(kind ReasonKind, station, item int) Reason {
-	return r.by[[3]int{int(kind), station, item}]
+	if reason, known := r.by[[3]int{int(kind), station, item}]; known {
+		return reason
+	}
+	return -1
 }

@@ -273,10 +273,35 @@ func (s *Simulation) closeTracker(end time.Duration) {
 	if s.tracker == nil {
 		return
 	}
+	first, last, since := s.unbroken(end)
 	shares := s.tracker.Finish(end)
 	for k := range s.sections {
 		s.Tally.Sole[k], s.Tally.Shifting[k] = int64(shares.Sole[k]), int64(shares.Shifting[k])
 	}
+	if first != last {
+		moved := min(int64(end-since), s.Tally.Sole[first])
+		s.Tally.Sole[first] -= moved
+		s.Tally.Sole[last] += moved
+	}
+}
+
+// unbroken finds the sections whose active period is cut off by the end and covers more than half of the run: none of them has waited for
+// long, and the last of them in flow order, active since then, is what lets no more out. The rule of active periods would name the one
+// that began first, though it only fills the buffer before the other.
+func (s *Simulation) unbroken(end time.Duration) (first, last int, since time.Duration) {
+	first, last = -1, -1
+	var began time.Duration
+	for k := range s.sections {
+		at, active := s.tracker.Since(k, end)
+		if !active || end-at <= end/2 {
+			continue
+		}
+		if first < 0 || at < began {
+			first, began = k, at
+		}
+		last, since = k, at
+	}
+	return first, last, since
 }
 
 // flow adds n to a count of cartons.

@@ -74,6 +74,7 @@ func TestBottleneckSharesFollowFromTheTrace(t *testing.T) {
 			log[i] = complement(waits[st.Name], line.Shift.Length)
 		}
 		shares := bottleneck.Shifting(log, 0, line.Shift.Length)
+		toTheLastUnbroken(log, &shares, line.Shift.Length)
 		for k := range line.Stations {
 			if got, want := time.Duration(s.Tally.Sole[k]), shares.Sole[k]; got != want {
 				t.Errorf("section %d is the sole bottleneck for %v, by its trace %v", k, got, want)
@@ -83,6 +84,41 @@ func TestBottleneckSharesFollowFromTheTrace(t *testing.T) {
 			}
 		}
 	})
+}
+
+// toTheLastUnbroken gives the bottleneck to the last of several stations that are active from before the middle of the shift to its end.
+func toTheLastUnbroken(log bottleneck.Log, shares *bottleneck.Shares, end time.Duration) {
+	first, last := -1, -1
+	var began, since time.Duration
+	for k, periods := range log {
+		if n := len(periods); n > 0 && periods[n-1].End == end && end-periods[n-1].Start > end/2 {
+			if at := periods[n-1].Start; first < 0 || at < began {
+				first, began = k, at
+			}
+			last, since = k, periods[n-1].Start
+		}
+	}
+	if first != last {
+		moved := min(end-since, shares.Sole[first])
+		shares.Sole[first] -= moved
+		shares.Sole[last] += moved
+	}
+}
+
+// TestLastOfTwoThatNeverWaitLimits: a machine that fills a buffer without limit before a slower one is not the bottleneck, though its
+// active period is the longest.
+func TestLastOfTwoThatNeverWaitLimits(t *testing.T) {
+	line := &stations.Line{Lanes: 1, Shift: stations.Shift{Length: time.Hour}, Stations: []stations.Station{
+		{Name: "fast", Kind: stations.Machine, Units: 1, Feed: stations.Feed{Conveyor: -1}, Parts: []stations.Part{{Name: "act", Time: fixed(1)}}},
+		{Name: "slow", Kind: stations.Machine, Units: 1, Feed: stations.Feed{Conveyor: -1, Buffer: &stations.Buffer{Capacity: stations.Unlimited}},
+			Parts: []stations.Part{{Name: "act", Time: fixed(2)}}}}}
+	s := newSimulation(t, line)
+	if err := s.Shift(1, 0); err != nil {
+		t.Fatal(err)
+	}
+	if share := float64(s.Tally.Sole[1]) / float64(time.Hour); share < 0.99 {
+		t.Errorf("the slow machine holds the bottleneck for %g of the time", share)
+	}
 }
 
 // waitsOf lists when any unit of each station is starved or blocked, by start.

@@ -118,6 +118,12 @@ func (k *Tracker) Finish(t time.Duration) Shares {
 	return k.account.close(t)
 }
 
+// Since is when the active period of station i began that lasts to time t, not before the latest call; false where none does.
+func (k *Tracker) Since(i int, t time.Duration) (began time.Duration, lasts bool) {
+	state := k.state[i]
+	return k.start[i], state == active || state == resumed || state == stopped && k.now == t
+}
+
 // advance moves the present to t, after which stations that stopped before
 // cannot go on.
 func (k *Tracker) advance(t time.Duration) {
