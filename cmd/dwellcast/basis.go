@@ -4,7 +4,6 @@ import (
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
-	"dwellcast/scenarios/document"
 )
 
 // basisOf lists what the answer to a sizing rests on: what carries a source or a range in the study and in the candidates' lines.
@@ -16,13 +15,4 @@ func basisOf(study *scenarios.Study, spec decisions.SizeSpec) reports.Basis {
 		basis = append(basis, a)
 	}
 	return basis
-}
-
-// studyDocument is the text of a study, without its line.
-func studyDocument(study *scenarios.Study) string {
-	text, err := document.Render(study.Document)
-	if err != nil {
-		return study.Name
-	}
-	return text
 }

@@ -1,13 +1,12 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
-	"io"
-	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"dwellcast/reports"
 	"dwellcast/scenarios"
@@ -18,7 +17,6 @@ import (
 
 // compareFlags are the flags of the compare command.
 type compareFlags struct {
-	studyFlags
 	cases               []string
 	precision, smallest string
 	ceiling             int
@@ -27,76 +25,55 @@ type compareFlags struct {
 // compareCommand holds cases against a base.
 func (p *program) compareCommand() *cobra.Command {
 	var flags compareFlags
-	cmd := &cobra.Command{
-		Use:   "compare FILE",
-		Short: "Hold what-ifs against a base: the difference, its odds and its reason",
-		Long: "compare reads a study (a line and its cases), or a line file with cases from --case, and runs the same shifts of each. It\n" +
+	return command(p, decision[*decisions.Comparison]{
+		use:   "compare FILE",
+		short: "Hold what-ifs against a base: the difference, its odds and its reason",
+		long: "compare reads a study (a line and its cases), or a line file with cases from --case, and runs the same shifts of each. It\n" +
 			"shows what each case makes, its difference from the base with an interval, how likely it is to beat it, and what moved.\n" +
 			"Exit status 3: the wanted precision was not reached.",
-		Example: "  dwellcast compare study.yaml\n" +
+		example: "  dwellcast compare study.yaml\n" +
 			"  dwellcast compare line.yaml --case \"long dwell: sealer.dwell=1.3s; sealer.close=0.3s\" --case \"crew of 2: crew.attendants=2\"\n" +
 			"  dwellcast compare study.yaml --precision 0.2% --ceiling 10000",
-		Args: oneFile,
-		RunE: func(cmd *cobra.Command, args []string) error { return p.compare(cmd, args[0], &flags) },
-	}
-	flags.add(cmd, "up to 200 at first")
-	cmd.Flags().StringArrayVar(&flags.cases, "case", nil, "a case, `\"name: path=value; ...\"`; drop PATH takes out, PATH+=VALUE adds; may be repeated")
-	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts of a case until the half-width of its difference is this `share` of the base's output")
-	cmd.Flags().IntVar(&flags.ceiling, "ceiling", 0, "most `number` of shifts of each line; 0 takes 5000")
-	cmd.Flags().StringVar(&flags.smallest, "smallest", "", "smallest difference worth knowing of, a `share` of the base's output such as 0.5%")
-	return cmd
+		shifts: "up to 200 at first", flags: flags.add, ask: flags.ask,
+	})
 }
 
-func (p *program) compare(cmd *cobra.Command, path string, flags *compareFlags) error {
-	options, out, err := flags.begin()
+func (f *compareFlags) add(set *pflag.FlagSet) {
+	set.StringArrayVar(&f.cases, "case", nil, "a case, `\"name: path=value; ...\"`; drop PATH takes out, PATH+=VALUE adds; may be repeated")
+	set.StringVar(&f.precision, "precision", "", "add shifts of a case until the half-width of its difference is this `share` of the base's output")
+	set.IntVar(&f.ceiling, "ceiling", 0, "most `number` of shifts of each line; 0 takes 5000")
+	set.StringVar(&f.smallest, "smallest", "", "smallest difference worth knowing of, a `share` of the base's output such as 0.5%")
+}
+
+func (f *compareFlags) ask(path string, common *studyFlags, o scenarios.Options) (*question[*decisions.Comparison], error) {
+	study, spec, err := f.study(path, common)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	study, spec, err := flags.study(path)
-	if err != nil {
-		return err
+	spec.Confidence = o.Confidence
+	if err := f.into(&spec, o); err != nil {
+		return nil, err
 	}
-	spec.Confidence = options.Confidence
-	if err := flags.into(&spec); err != nil {
-		return err
-	}
-	lab, err := flags.lab(studyText(cmd, study.Line, comparisonText(study, spec)), options)
-	if err != nil {
-		return err
-	}
-	bar := newProgress(p.stderr, time.Now())
-	spec.Progress = func(done, total int) { bar.tell(done, total, time.Now()) }
-	answer, err := decisions.Compare(cmd.Context(), lab, study.Line, study.Cases, options.Seed, spec)
-	bar.end()
-	if err != nil {
-		return flags.ended("compare", lab, mistaken(err))
-	}
-	answer.Title = study.Title
-	origin := originOf(cmd, path)
-	if err := p.send(out, func(w io.Writer, style reports.Style) error {
-		return reports.Comparison(w, answer, origin, out.format, style)
-	}); err != nil {
-		return err
-	}
-	return comparisonVerdict(answer)
+	return &question[*decisions.Comparison]{
+		rests: restsOf(study),
+		answer: func(ctx context.Context, lab *scenarios.Lab, seed uint64, tell func(done, total int)) (*decisions.Comparison, error) {
+			spec.Progress = tell
+			answer, err := decisions.Compare(ctx, lab, study.Line, study.Cases, seed, spec)
+			if err == nil {
+				answer.Title = study.Title
+			}
+			return answer, err
+		},
+		report: reports.Comparison, verdict: comparisonVerdict,
+	}, nil
 }
 
 // study reads the study, or the line, and the cases of the command line.
-func (f *compareFlags) study(path string) (*scenarios.Study, decisions.CompareSpec, error) {
+func (f *compareFlags) study(path string, common *studyFlags) (*scenarios.Study, decisions.CompareSpec, error) {
 	var spec decisions.CompareSpec
-	study := &scenarios.Study{Name: path}
-	in, err := scenarios.Load(path)
-	switch {
-	case err != nil:
-	case in.IsStudy():
-		study, err = in.Study(f.set, map[string]scenarios.SectionReader{"compare": compareSection(&spec)})
-	default:
-		if study.Line, err = in.Line(f.set); err == nil {
-			study.Title = study.Line.Line.Title
-		}
-	}
+	study, err := common.study(path, map[string]scenarios.SectionReader{"compare": compareSection(&spec)})
 	if err != nil {
-		return nil, spec, &complaint{err, "", badInput}
+		return nil, spec, err
 	}
 	var p document.Problems
 	names := map[string]bool{}
@@ -117,14 +94,11 @@ func (f *compareFlags) study(path string) (*scenarios.Study, decisions.CompareSp
 		names[c.Name] = true
 		study.Cases = append(study.Cases, c)
 	}
-	if err := p.Err(); err != nil {
-		return nil, spec, &complaint{err, "", badInput}
-	}
-	return study, spec, nil
+	return study, spec, p.Err()
 }
 
 // into lets the flags override what the study says.
-func (f *compareFlags) into(spec *decisions.CompareSpec) error {
+func (f *compareFlags) into(spec *decisions.CompareSpec, o scenarios.Options) error {
 	var err error
 	if f.precision != "" {
 		if spec.Precision, err = share("--precision", f.precision, 1e-5, 0.5); err != nil {
@@ -136,8 +110,8 @@ func (f *compareFlags) into(spec *decisions.CompareSpec) error {
 			return err
 		}
 	}
-	if f.replications > 0 {
-		spec.Replications = f.replications
+	if o.Replications > 0 {
+		spec.Replications = o.Replications
 	}
 	if f.ceiling > 0 {
 		spec.Ceiling = f.ceiling
@@ -145,21 +119,12 @@ func (f *compareFlags) into(spec *decisions.CompareSpec) error {
 	switch {
 	case f.ceiling < 0 || f.ceiling > scenarios.MaxReplications:
 		return usage(fmt.Sprintf("give 2 to %d, or 0 for the default", scenarios.MaxReplications), "--ceiling is %d", f.ceiling)
-	case f.replications == 1:
+	case o.Replications == 1:
 		return usage("give 2 or more", "one shift of each line tells nothing of a difference")
 	case spec.Ceiling > 0 && spec.Replications > spec.Ceiling:
 		return usage("give fewer --shifts, or a higher --ceiling", "%d shifts are more than the ceiling of %d", spec.Replications, spec.Ceiling)
 	}
 	return nil
-}
-
-// comparisonText is what decides which shifts are run, beside the line.
-func comparisonText(study *scenarios.Study, spec decisions.CompareSpec) string {
-	words := []string{fmt.Sprint(spec.Replications, spec.Ceiling, spec.Precision, spec.Confidence)}
-	for _, c := range study.Cases {
-		words = append(words, c.Name, documentText(c.File))
-	}
-	return strings.Join(words, "\x00")
 }
 
 // comparisonVerdict is what the exit status tells of a comparison that was made.

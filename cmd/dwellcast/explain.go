@@ -1,42 +1,40 @@
 package main
 
 import (
-	"fmt"
+	"context"
 	"io"
-	"time"
 
 	"github.com/spf13/cobra"
 
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/document"
 )
 
-// explain adds to the forecast of a run what limits the line.
+// explain adds to a forecast what limits the line.
 func (p *program) explain(cmd *cobra.Command, path string, flags *runFlags, file *scenarios.File, forecast *scenarios.Forecast,
 	o scenarios.Options, out output) error {
-	study := studyFlags{resume: flags.resume}
-	spec := decisions.ExplainSpec{Replications: flags.replications, Confidence: o.Confidence}
-	if flags.replications == 1 {
-		return usage("give 2 or more", "one shift explains nothing")
-	}
-	lab, err := study.lab(studyText(cmd, file, fmt.Sprint(spec.Replications)), scenarios.Options{Seed: o.Seed, Workers: o.Workers, Confidence: o.Confidence})
+	q := askExplain(file, forecast, o)
+	answer, err := decide(p, cmd, &flags.studyFlags, scenarios.Options{Seed: o.Seed, Workers: o.Workers, Confidence: o.Confidence}, q)
 	if err != nil {
 		return err
 	}
-	bar := newProgress(p.stderr, time.Now())
-	spec.Progress = func(done, total int) { bar.tell(done, total, time.Now()) }
-	answer, err := decisions.Explain(cmd.Context(), lab, file, o.Seed, spec)
-	bar.end()
-	if err != nil {
-		return study.ended("run", lab, mistaken(err))
+	return deliver(p, q, answer, originOf(cmd, path), out)
+}
+
+// askExplain asks what limits the line of a forecast, to be told beside it.
+func askExplain(file *scenarios.File, forecast *scenarios.Forecast, o scenarios.Options) *question[*decisions.Explanation] {
+	spec := decisions.ExplainSpec{Replications: o.Replications, Confidence: o.Confidence}
+	return &question[*decisions.Explanation]{
+		rests: []*document.Node{file.Document},
+		answer: func(ctx context.Context, lab *scenarios.Lab, seed uint64, tell func(done, total int)) (*decisions.Explanation, error) {
+			spec.Progress = tell
+			return decisions.Explain(ctx, lab, file, seed, spec)
+		},
+		report: func(w io.Writer, x *decisions.Explanation, origin reports.Origin, format reports.Format, style reports.Style) error {
+			return reports.ExplainedForecast(w, forecast, x, origin, format, style)
+		},
+		verdict: func(*decisions.Explanation) error { return verdict(forecast, o) },
 	}
-	forecast.Version = scenarios.Version
-	origin := originOf(cmd, path)
-	if err := p.send(out, func(w io.Writer, style reports.Style) error {
-		return reports.ExplainedForecast(w, forecast, answer, origin, out.format, style)
-	}); err != nil {
-		return err
-	}
-	return verdict(forecast, o)
 }

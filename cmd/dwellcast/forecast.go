@@ -18,14 +18,11 @@ import (
 
 // runFlags are the flags of the run command.
 type runFlags struct {
-	lineFlags
-	replications, workers int
-	seed                  uint64
-	precision, confidence string
-	explain               bool
-	resume                string // of an explanation
-	beyondCeiling         bool
-	trace                 string // file for what the first shift did
+	studyFlags    // of which the file of results is for an explanation
+	precision     string
+	explain       bool
+	beyondCeiling bool
+	trace         string // file for what the first shift did
 }
 
 // runCommand simulates a line and forecasts its output.
@@ -41,92 +38,76 @@ func (p *program) runCommand() *cobra.Command {
 			"  dwellcast run line.yaml --format json --output forecast.json\n" +
 			"  dwellcast run line.yaml --explain",
 		Args: oneFile,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			options, err := flags.options()
-			if err != nil {
-				return err
-			}
-			if flags.resume != "" && !flags.explain {
-				return usage("add --explain, or leave it out", "--resume goes on with an explanation only")
-			}
-			out, err := newOutput(flags.output, flags.format)
-			if err != nil {
-				return err
-			}
-			file, err := flags.open(args[0])
-			if err != nil {
-				return err
-			}
-			if err := p.withinCeiling(file, flags.beyondCeiling); err != nil {
-				return err
-			}
-			if flags.trace != "" {
-				if err := p.trace(cmd.Context(), file, flags.seed, flags.trace); err != nil {
-					return err
-				}
-			}
-			forecast, err := p.simulate(cmd.Context(), file, options)
-			if err != nil {
-				return err
-			}
-			if flags.explain && !forecast.Interrupted {
-				return p.explain(cmd, args[0], &flags, file, forecast, options, out)
-			}
-			forecast.Repeat = originOf(cmd, args[0]).Line
-			return p.deliver(forecast, options, out)
-		},
+		RunE: func(cmd *cobra.Command, args []string) error { return p.forecast(cmd, args[0], &flags) },
 	}
-	flags.add(cmd)
-	cmd.Flags().IntVar(&flags.replications, "shifts", 0, "`number` of shifts; 0 takes what two processors do in about a second")
-	cmd.Flags().Uint64Var(&flags.seed, "seed", 1, "`number` that all luck follows from")
-	cmd.Flags().IntVar(&flags.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
+	flags.add(cmd, "`number` of shifts; 0 takes what two processors do in about a second")
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
-	cmd.Flags().StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
 	cmd.Flags().BoolVar(&flags.beyondCeiling, "beyond-ceiling", false, "simulate a setting that the mechanics of the line don't allow, with a warning")
 	cmd.Flags().StringVar(&flags.trace, "trace", "", "write what every station did in the first shift to this CSV `file`")
 	cmd.Flags().BoolVar(&flags.explain, "explain", false, "say too what fixing each cause of loss, and making each station faster, would bring")
-	cmd.Flags().StringVar(&flags.resume, "resume", "", "`file` of results to go on from with --explain, and to keep them in when interrupted")
+	cmd.Flags().Lookup("resume").Usage = "`file` of results to go on from with --explain, and to keep them in when interrupted"
 	return cmd
 }
 
-// options checks the flags.
-func (f *runFlags) options() (scenarios.Options, error) {
-	o := scenarios.Options{Replications: f.replications, Seed: f.seed, Workers: f.workers}
-	if f.replications < 0 || f.replications > scenarios.MaxReplications {
-		return o, usage(fmt.Sprintf("give 1 to %d, or 0 for the default", scenarios.MaxReplications), "--shifts is %d", f.replications)
+// forecast checks the flags, reads the line, runs it, and writes the report.
+func (p *program) forecast(cmd *cobra.Command, path string, flags *runFlags) error {
+	options, out, err := flags.begin()
+	if err != nil {
+		return err
 	}
-	if f.workers < 0 || f.workers > 1024 {
-		return o, usage("give 1 to 1024, or 0 for one per processor", "--workers is %d", f.workers)
+	file, err := flags.open(path)
+	if err != nil {
+		return err
 	}
-	var err error
-	if o.Confidence, err = share("--confidence", f.confidence, 0.5, 0.9999); err != nil {
-		return o, err
+	if err := p.withinCeiling(file, flags.beyondCeiling); err != nil {
+		return err
 	}
-	if f.precision != "" {
-		o.Precision, err = share("--precision", f.precision, 1e-5, 0.5)
+	if flags.trace != "" {
+		if err := p.trace(cmd.Context(), file, flags.seed, flags.trace); err != nil {
+			return err
+		}
 	}
-	return o, err
+	forecast, err := p.simulate(cmd.Context(), file, options)
+	if err != nil {
+		return err
+	}
+	forecast.Version = scenarios.Version
+	if flags.explain && !forecast.Interrupted {
+		return p.explain(cmd, path, flags, file, forecast, options, out)
+	}
+	forecast.Repeat = originOf(cmd, path).Line
+	return p.deliver(forecast, options, out)
 }
 
-// share reads a flag such as 0.5% and demands that it lie within bounds.
-func share(flag, text string, least, most float64) (float64, error) {
-	q, err := quantity.ParseAs(text, quantity.Ratio)
-	if err != nil {
-		return 0, usage("write it like "+quantity.FormatRatio(least), "%s: %w", flag, err)
+// begin checks the flags, before any work is done.
+func (f *runFlags) begin() (o scenarios.Options, out output, err error) {
+	if o, out, err = f.studyFlags.begin(); err != nil {
+		return o, out, err
 	}
-	x, err := q.Ratio()
-	if err != nil {
-		return 0, usage("write it like "+quantity.FormatRatio(least), "%s: %w", flag, err)
+	if f.precision != "" {
+		if o.Precision, err = share("--precision", f.precision, 1e-5, 0.5); err != nil {
+			return o, out, err
+		}
 	}
-	if !(x >= least && x <= most) {
-		return 0, usage(fmt.Sprintf("give %s to %s", quantity.FormatRatio(least), quantity.FormatRatio(most)), "%s is %s", flag, text)
+	switch {
+	case f.resume != "" && !f.explain:
+		return o, out, usage("add --explain, or leave it out", "--resume goes on with an explanation only")
+	case f.replications == 1 && f.explain:
+		return o, out, usage("give 2 or more", "one shift explains nothing")
 	}
-	return x, nil
+	if f.trace != "" {
+		_, err = newOutput(f.trace, csvFormat)
+	}
+	return o, out, err
 }
 
 // simulate runs the line and shows how far it has come.
 func (p *program) simulate(ctx context.Context, file *scenarios.File, o scenarios.Options) (*scenarios.Forecast, error) {
-	progress := newProgress(p.stderr, time.Now())
+	counts := countsShifts
+	if file.Steady != nil {
+		counts = "parts of the run"
+	}
+	progress := newProgress(p.stderr, counts, time.Now())
 	defer progress.end()
 	o.Progress = func(done, total int) { progress.tell(done, total, time.Now()) }
 	forecast, err := scenarios.Run(ctx, file, o)
@@ -136,9 +117,12 @@ func (p *program) simulate(ctx context.Context, file *scenarios.File, o scenario
 	return forecast, nil
 }
 
+// csvFormat is how a trace is written, whatever its file is called.
+const csvFormat = string(reports.CSV)
+
 // trace writes what the first shift of the run does.
 func (p *program) trace(ctx context.Context, file *scenarios.File, seed uint64, path string) error {
-	out, err := newOutput(path, "csv")
+	out, err := newOutput(path, csvFormat)
 	if err != nil {
 		return err
 	}
@@ -151,7 +135,6 @@ func (p *program) trace(ctx context.Context, file *scenarios.File, seed uint64, 
 
 // deliver writes the report, and says what the exit status will.
 func (p *program) deliver(f *scenarios.Forecast, o scenarios.Options, out output) error {
-	f.Version = scenarios.Version
 	if f.Interrupted && f.Replications == 0 {
 		return &complaint{errors.New("interrupted before the first shift was done"), "nothing is known yet; run it again", failed}
 	}

@@ -1,21 +1,21 @@
 package main
 
 import (
+	"context"
 	"errors"
-	"io"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/document"
 )
 
 // marginFlags are the flags of the margin command.
 type marginFlags struct {
-	studyFlags
 	vary                 []string
 	keep, target, chance string
 }
@@ -23,57 +23,48 @@ type marginFlags struct {
 // marginCommand finds how far parameters may go.
 func (p *program) marginCommand() *cobra.Command {
 	var flags marginFlags
-	cmd := &cobra.Command{
-		Use:   "margin FILE --vary PATH",
-		Short: "Find how far a parameter may go before output falls",
-		Long: "margin moves a parameter until good output falls below a share of today's, or below a target, and says how far that is.\n" +
+	return command(p, decision[*decisions.Margins]{
+		use:   "margin FILE --vary PATH",
+		short: "Find how far a parameter may go before output falls",
+		long: "margin moves a parameter until good output falls below a share of today's, or below a target, and says how far that is.\n" +
 			"Several parameters give a list of what to watch at commissioning, the tightest first; without --vary it takes all\n" +
 			"that carry a source or a range in the file. The direction is found by itself.\n" +
 			"Exit status 3: the line as it is does not make the target.",
-		Example: "  dwellcast margin line.yaml --vary sealer.dwell --keep 98%\n" +
+		example: "  dwellcast margin line.yaml --vary sealer.dwell --keep 98%\n" +
 			"  dwellcast margin line.yaml --vary sealer.dwell --vary robot.cycle --target 9500cartons --chance 90%",
-		Args: oneFile,
-		RunE: func(cmd *cobra.Command, args []string) error { return p.margin(cmd, args[0], &flags) },
-	}
-	flags.add(cmd, "100 of each line")
-	cmd.Flags().StringArrayVar(&flags.vary, "vary", nil, "`path` of a parameter, such as sealer.dwell; may be repeated")
-	cmd.Flags().StringVar(&flags.keep, "keep", "", "`share` of today's good output to keep; 98% unless a target is given")
-	cmd.Flags().StringVar(&flags.target, "target", "", "good `cartons` per shift to make, such as 9500cartons")
-	cmd.Flags().StringVar(&flags.chance, "chance", "", "`share` of shifts that must make the target; without it, the average must")
-	return cmd
+		shifts: "100 of each line", flags: flags.add, ask: flags.ask,
+	})
 }
 
-func (p *program) margin(cmd *cobra.Command, path string, flags *marginFlags) error {
-	options, out, err := flags.begin()
+func (f *marginFlags) add(set *pflag.FlagSet) {
+	set.StringArrayVar(&f.vary, "vary", nil, "`path` of a parameter, such as sealer.dwell; may be repeated")
+	set.StringVar(&f.keep, "keep", "", "`share` of today's good output to keep; 98% unless a target is given")
+	set.StringVar(&f.target, "target", "", "good `cartons` per shift to make, such as 9500cartons")
+	set.StringVar(&f.chance, "chance", "", "`share` of shifts that must make the target; without it, the average must")
+}
+
+func (f *marginFlags) ask(path string, common *studyFlags, o scenarios.Options) (*question[*decisions.Margins], error) {
+	file, err := common.open(path)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	file, err := flags.open(path)
+	spec, err := f.spec(file, o)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	spec, err := flags.spec(file, options)
-	if err != nil {
-		return err
-	}
-	lab, err := flags.lab(studyText(cmd, file, append([]string{flags.keep, flags.target, flags.chance}, spec.Paths...)...), options)
-	if err != nil {
-		return err
-	}
-	bar := newProgress(p.stderr, time.Now())
-	spec.Progress = func(done, total int) { bar.tell(done, total, time.Now()) }
-	answer, err := decisions.FindMargins(cmd.Context(), lab, file, options.Seed, spec)
-	bar.end()
-	if err != nil {
-		return flags.ended("margin", lab, err)
-	}
-	origin := originOf(cmd, path)
-	if err := p.send(out, func(w io.Writer, style reports.Style) error {
-		return reports.Margin(w, answer, origin, out.format, style)
-	}); err != nil {
-		return err
-	}
-	if !answer.Met {
+	return &question[*decisions.Margins]{
+		rests: []*document.Node{file.Document}, counts: "parameters",
+		answer: func(ctx context.Context, lab *scenarios.Lab, seed uint64, tell func(done, total int)) (*decisions.Margins, error) {
+			spec.Progress = tell
+			return decisions.FindMargins(ctx, lab, file, seed, spec)
+		},
+		report: reports.Margin, verdict: marginVerdict,
+	}, nil
+}
+
+// marginVerdict is what the exit status tells of margins.
+func marginVerdict(m *decisions.Margins) error {
+	if !m.Met {
 		return &complaint{errors.New("the line as it is does not make the target"), "the report says what would have to change, or what is in reach", notMet}
 	}
 	return nil
@@ -84,7 +75,7 @@ const usualKeep = "98%"
 
 // spec checks the flags.
 func (f *marginFlags) spec(file *scenarios.File, o scenarios.Options) (decisions.MarginSpec, error) {
-	s := decisions.MarginSpec{Paths: f.vary, Replications: f.replications, Confidence: o.Confidence}
+	s := decisions.MarginSpec{Paths: f.vary, Replications: o.Replications, Confidence: o.Confidence}
 	keep := f.keep
 	switch {
 	case f.keep != "" && f.target != "":

@@ -1,22 +1,20 @@
 package main
 
 import (
+	"context"
 	"errors"
-	"io"
-	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"dwellcast/reports"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
-	"dwellcast/scenarios/quantity"
+	"dwellcast/scenarios/document"
 )
 
 // paceFlags are the flags of the pace command.
 type paceFlags struct {
-	studyFlags
 	from, to, zone, target string
 	settings               int
 }
@@ -24,58 +22,49 @@ type paceFlags struct {
 // paceCommand recommends a setting.
 func (p *program) paceCommand() *cobra.Command {
 	var flags paceFlags
-	cmd := &cobra.Command{
-		Use:   "pace FILE",
-		Short: "Recommend a speed setting, with the reason",
-		Long: "pace runs the same shifts of the line at many settings, selects the best with a guarantee, and recommends the slowest\n" +
+	return command(p, decision[*decisions.Pace]{
+		use:   "pace FILE",
+		short: "Recommend a speed setting, with the reason",
+		long: "pace runs the same shifts of the line at many settings, selects the best with a guarantee, and recommends the slowest\n" +
 			"setting whose output is as good. It says what limits beyond that, and what five percent more speed would bring or cost.\n" +
 			"Stops, misses and rejects grow with speed as the tables by_setting of the line file say; for causes without a table it\n" +
 			"shows what becomes of the answer if they grow in proportion to speed, or with its square.",
-		Example: "  dwellcast pace line.yaml\n  dwellcast pace line.yaml --from 1200cartons/h --to 1600cartons/h --settings 17\n" +
+		example: "  dwellcast pace line.yaml\n  dwellcast pace line.yaml --from 1200cartons/h --to 1600cartons/h --settings 17\n" +
 			"  dwellcast pace line.yaml --zone 1% --target \"9800 cartons\"",
-		Args: oneFile,
-		RunE: func(cmd *cobra.Command, args []string) error { return p.pace(cmd, args[0], &flags) },
-	}
-	flags.add(cmd, "100 at each setting")
-	cmd.Flags().StringVar(&flags.from, "from", "", "lowest `setting` to look at; by default 70 % of what the line can follow")
-	cmd.Flags().StringVar(&flags.to, "to", "", "highest `setting` to look at; by default a quarter beyond what the line can follow")
-	cmd.Flags().IntVar(&flags.settings, "settings", 0, "`number` of settings; 0 takes about 16 at a round step, and some more about the answer")
-	cmd.Flags().StringVar(&flags.zone, "zone", "0.5%", "`share` of output below which a difference does not matter")
-	cmd.Flags().StringVar(&flags.target, "target", "", "good `cartons` per shift that are wanted; by default the file's target")
-	return cmd
+		shifts: "100 at each setting", flags: flags.add, ask: flags.ask,
+	})
 }
 
-func (p *program) pace(cmd *cobra.Command, path string, flags *paceFlags) error {
-	options, out, err := flags.begin()
+func (f *paceFlags) add(set *pflag.FlagSet) {
+	set.StringVar(&f.from, "from", "", "lowest `setting` to look at; by default 70 % of what the line can follow")
+	set.StringVar(&f.to, "to", "", "highest `setting` to look at; by default a quarter beyond what the line can follow")
+	set.IntVar(&f.settings, "settings", 0, "`number` of settings; 0 takes about 16 at a round step, and some more about the answer")
+	set.StringVar(&f.zone, "zone", "0.5%", "`share` of output below which a difference does not matter")
+	set.StringVar(&f.target, "target", "", "good `cartons` per shift that are wanted; by default the file's target")
+}
+
+func (f *paceFlags) ask(path string, common *studyFlags, o scenarios.Options) (*question[*decisions.Pace], error) {
+	file, err := common.open(path)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	file, err := flags.open(path)
+	spec, err := f.spec(file, o)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	spec, err := flags.spec(file, options)
-	if err != nil {
-		return err
-	}
-	lab, err := flags.lab(studyText(cmd, file, flags.from, flags.to, flags.zone, flags.target, cmd.Flags().Lookup("settings").Value.String()), options)
-	if err != nil {
-		return err
-	}
-	bar := newProgress(p.stderr, time.Now())
-	spec.Progress = func(done, total int) { bar.tell(done, total, time.Now()) }
-	answer, err := decisions.RunPace(cmd.Context(), lab, file, options.Seed, spec)
-	bar.end()
-	if err != nil {
-		return flags.ended("pace", lab, err)
-	}
-	origin := originOf(cmd, path)
-	if err := p.send(out, func(w io.Writer, style reports.Style) error {
-		return reports.Pace(w, answer, origin, out.format, style)
-	}); err != nil {
-		return err
-	}
-	if !answer.Guaranteed {
+	return &question[*decisions.Pace]{
+		rests: []*document.Node{file.Document},
+		answer: func(ctx context.Context, lab *scenarios.Lab, seed uint64, tell func(done, total int)) (*decisions.Pace, error) {
+			spec.Progress = tell
+			return decisions.RunPace(ctx, lab, file, seed, spec)
+		},
+		report: reports.Pace, verdict: paceVerdict,
+	}, nil
+}
+
+// paceVerdict is what the exit status tells of a recommendation.
+func paceVerdict(a *decisions.Pace) error {
+	if !a.Guaranteed {
 		return &complaint{errors.New("the selection did not come to its end with the shifts allowed"), "give more --shifts, or a wider --zone", notMet}
 	}
 	return nil
@@ -83,7 +72,7 @@ func (p *program) pace(cmd *cobra.Command, path string, flags *paceFlags) error 
 
 // spec checks the flags.
 func (f *paceFlags) spec(file *scenarios.File, o scenarios.Options) (decisions.PaceSpec, error) {
-	s := decisions.PaceSpec{Settings: f.settings, Replications: f.replications, Confidence: o.Confidence}
+	s := decisions.PaceSpec{Settings: f.settings, Replications: o.Replications, Confidence: o.Confidence}
 	if f.settings != 0 && (f.settings < 2 || f.settings > 500) {
 		return s, usage("give 2 to 500, or 0 for about 16", "--settings is %d", f.settings)
 	}
@@ -99,50 +88,4 @@ func (f *paceFlags) spec(file *scenarios.File, o scenarios.Options) (decisions.P
 	}
 	s.Target, err = perShift("--target", f.target, file)
 	return s, err
-}
-
-// rate reads a flag such as 1450cartons/h; 0 where it is not given.
-func rate(flag, text string) (float64, error) {
-	if text == "" {
-		return 0, nil
-	}
-	q, err := quantity.ParseAs(text, quantity.Rate)
-	if err != nil {
-		return 0, quantityComplaint(flag, err)
-	}
-	x, err := q.PerHour()
-	if err != nil || !(x > 0) || x > 1e6 {
-		return 0, usage("give a rate above 0, such as 1450cartons/h", "%s is %s", flag, text)
-	}
-	return x, nil
-}
-
-// perShift reads a target, as cartons per shift or as a rate over the whole shift; 0 where it is not given.
-func perShift(flag, text string, file *scenarios.File) (float64, error) {
-	if text == "" {
-		return 0, nil
-	}
-	q, err := quantity.Parse(text)
-	switch {
-	case err != nil:
-		return 0, quantityComplaint(flag, err)
-	case q.Is(quantity.Rate):
-		perHour, err := rate(flag, text)
-		return perHour * file.Line.Shift.Length.Hours(), err
-	}
-	x, err := q.In("cartons")
-	if err != nil || !(x > 0) {
-		return 0, usage("write it like 9500cartons or 1200cartons/h", "%s is %s", flag, text)
-	}
-	return x, nil
-}
-
-// quantityComplaint says what is wrong with a quantity in a flag.
-func quantityComplaint(flag string, err error) error {
-	hint := ""
-	if e, ok := errors.AsType[*quantity.Error](err); ok {
-		hint = e.Hint
-		return usage(hint, "%s: %s", flag, strings.TrimSpace("\""+e.Text+"\" "+e.Message))
-	}
-	return usage(hint, "%s: %w", flag, err)
 }

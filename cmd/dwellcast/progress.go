@@ -14,9 +14,15 @@ const (
 	everyInLog      = time.Minute
 )
 
-// progress tells how far long work has come. Into a pipe it says nothing.
+// countsShifts is what progress counts where nothing else is said.
+const countsShifts = "shifts"
+
+// progress tells how far long work has come, and never takes back what it told. Into a pipe it says nothing.
 type progress struct {
 	out      io.Writer
+	counts   string
+	done     int
+	total    int
 	terminal bool
 	log      bool
 	begun    time.Time
@@ -24,8 +30,8 @@ type progress struct {
 	shown    bool
 }
 
-func newProgress(stderr io.Writer, now time.Time) *progress {
-	p := &progress{out: stderr, begun: now}
+func newProgress(stderr io.Writer, counts string, now time.Time) *progress {
+	p := &progress{out: stderr, counts: counts, begun: now}
 	_, p.terminal = terminal(stderr)
 	if file, ok := stderr.(*os.File); ok && !p.terminal {
 		info, err := file.Stat()
@@ -38,13 +44,15 @@ func newProgress(stderr io.Writer, now time.Time) *progress {
 	return p
 }
 
-// tell shows that so many of total replications are done, if it is time to.
+// tell shows that so many of total are done, if it is time to. Work that turns out longer, or is begun anew, raises the total.
 func (p *progress) tell(done, total int, now time.Time) {
+	p.done = max(p.done, done)
+	p.total = max(p.total, total, p.done)
 	if !p.terminal && !p.log || now.Before(p.next) {
 		return
 	}
-	words := fmt.Sprintf("%d of %d shifts", done, total)
-	if left := remaining(now.Sub(p.begun), done, total); left > 0 {
+	words := fmt.Sprintf("%d of %d %s", p.done, p.total, p.counts)
+	if left := remaining(now.Sub(p.begun), p.done, p.total); left > 0 {
 		words += fmt.Sprintf(", about %s left", left)
 	}
 	if p.terminal {

@@ -22,9 +22,10 @@ type studyFlags struct {
 	confidence, resume    string
 }
 
-func (f *studyFlags) add(cmd *cobra.Command, replications string) {
+// add adds the flags; number says what the number of shifts means.
+func (f *studyFlags) add(cmd *cobra.Command, number string) {
 	f.lineFlags.add(cmd)
-	cmd.Flags().IntVar(&f.replications, "shifts", 0, "`number` of shifts of each line; 0 takes "+replications)
+	cmd.Flags().IntVar(&f.replications, "shifts", 0, number)
 	cmd.Flags().Uint64Var(&f.seed, "seed", 1, "`number` that all luck follows from")
 	cmd.Flags().IntVar(&f.workers, "workers", 0, "`number` of shifts side by side; 0 takes one per processor")
 	cmd.Flags().StringVar(&f.confidence, "confidence", "95%", "`share` of confidence of all intervals")
@@ -32,9 +33,16 @@ func (f *studyFlags) add(cmd *cobra.Command, replications string) {
 }
 
 // options checks the flags.
-func (f *studyFlags) options() (scenarios.Options, error) {
-	plain := runFlags{replications: f.replications, workers: f.workers, seed: f.seed, confidence: f.confidence}
-	return plain.options()
+func (f *studyFlags) options() (o scenarios.Options, err error) {
+	o = scenarios.Options{Replications: f.replications, Seed: f.seed, Workers: f.workers}
+	if f.replications < 0 || f.replications > scenarios.MaxReplications {
+		return o, usage(fmt.Sprintf("give 1 to %d, or 0 for the default", scenarios.MaxReplications), "--shifts is %d", f.replications)
+	}
+	if f.workers < 0 || f.workers > 1024 {
+		return o, usage("give 1 to 1024, or 0 for one per processor", "--workers is %d", f.workers)
+	}
+	o.Confidence, err = share("--confidence", f.confidence, 0.5, 0.9999)
+	return o, err
 }
 
 // begin checks the flags that every such command has, before any work is done.
@@ -67,10 +75,29 @@ func (f *studyFlags) lab(study string, o scenarios.Options) (*scenarios.Lab, err
 	return lab, nil
 }
 
+// study reads a study with the readers for the sections of a command; a line stands for a study of that line alone, without a document.
+func (f *studyFlags) study(path string, readers map[string]scenarios.SectionReader) (*scenarios.Study, error) {
+	in, err := scenarios.Load(path)
+	if err != nil {
+		return nil, err
+	}
+	if in.IsStudy() {
+		return in.Study(f.set, readers)
+	}
+	file, err := in.Line(f.set)
+	if err != nil {
+		return nil, err
+	}
+	return &scenarios.Study{Name: path, Title: file.Line.Title, Line: file}, nil
+}
+
 // decisionComplaint says why a decision could not be made: a wrong request or file, or a line that can't be simulated.
 func decisionComplaint(err error) error {
-	if c, ok := errors.AsType[*complaint](mistaken(err)); ok {
+	if c, ok := errors.AsType[*complaint](err); ok {
 		return c
+	}
+	if m, ok := errors.AsType[*decisions.Mistake](err); ok {
+		return &complaint{m, m.Hint, badInput}
 	}
 	if problems, ok := errors.AsType[document.ProblemList](err); ok {
 		return &complaint{problems, "", badInput}
@@ -79,13 +106,13 @@ func decisionComplaint(err error) error {
 }
 
 // ended turns the error of a decision into a complaint; what was run before an interruption is kept in a file.
-func (f *studyFlags) ended(command string, lab *scenarios.Lab, err error) error {
+func (p *program) ended(cmd *cobra.Command, f *studyFlags, lab *scenarios.Lab, err error) error {
 	if !errors.Is(err, decisions.ErrInterrupted) {
 		return decisionComplaint(err)
 	}
 	path := f.resume
 	if path == "" {
-		path = "dwellcast-results-" + command + "-" + lab.Study()[:8] + ".json"
+		path = "dwellcast-results-" + cmd.Name() + "-" + lab.Study()[:8] + ".json"
 	}
 	var text bytes.Buffer
 	if err := lab.Save(&text); err != nil {
