@@ -75,7 +75,9 @@ func (p *program) forecast(cmd *cobra.Command, path string, flags *runFlags) err
 	if flags.explain && !forecast.Interrupted {
 		return p.explain(cmd, path, flags, file, forecast, options, out)
 	}
-	forecast.Repeat = originOf(cmd, path).Line
+	if !forecast.Interrupted { // another one would stop elsewhere
+		forecast.Repeat = originOf(cmd, path).Line
+	}
 	return p.deliver(forecast, options, out)
 }
 

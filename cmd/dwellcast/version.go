@@ -1,7 +1,8 @@
 package main
 
 import (
-	"fmt"
+	_ "embed"
+	"io"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -9,17 +10,29 @@ import (
 	"dwellcast/scenarios"
 )
 
-// versionCommand says which program this is, so that a result can be repeated.
+// notices are the licences of the libraries that the program carries.
+//
+//go:embed notices.txt
+var notices string
+
+// versionCommand says which program this is, so that a result can be repeated, and under which licences its parts are.
 func (p *program) versionCommand() *cobra.Command {
-	return &cobra.Command{
+	var licences bool
+	cmd := &cobra.Command{
 		Use:   "version",
-		Short: "Print the version",
+		Short: "Print the version, or the licences of the libraries inside",
 		Args:  noArguments,
 		RunE: func(*cobra.Command, []string) error {
-			_, err := fmt.Fprintln(p.stdout, "dwellcast "+scenarios.Version+revision())
+			text := "dwellcast " + scenarios.Version + revision() + "\n"
+			if licences {
+				text = notices
+			}
+			_, err := io.WriteString(p.stdout, text)
 			return err
 		},
 	}
+	cmd.Flags().BoolVar(&licences, "licences", false, "print the licences of the libraries that the program carries")
+	return cmd
 }
 
 func noArguments(cmd *cobra.Command, args []string) error {
