@@ -41,9 +41,17 @@ func best(c *decisions.Choice) *decisions.SettingRow { return &c.Rows[c.Best] }
 // paceAnswer is the recommendation, what it makes, and how sure the choice is.
 func paceAnswer(a *decisions.Pace) []string {
 	r, top := recommended(&a.Choice), best(&a.Choice)
-	text := []string{fmt.Sprintf("Run at %s: %s good cartons an hour, %s a shift%s", quantity.FormatRate(r.Setting), mean(r.Rate), mean(r.Good), todayWords(a))}
+	var text []string
+	if a.Target > 0 && a.Makes < 0 {
+		text = append(text, targetOutOfReach(a))
+	}
+	text = append(text, fmt.Sprintf("Run at %s: %s good cartons an hour, %s a shift%s", quantity.FormatRate(r.Setting), mean(r.Rate), mean(r.Good), todayWords(a)))
 	if a.Target > 0 {
 		text = append(text, fmt.Sprintf("Target of %s a shift: made in %s of shifts at this setting%s", exactly(a.Target), chanceWords(r.Chance), bounds(inPercent(r.Chance), "", " %")))
+	}
+	if a.Target > 0 && a.Makes >= 0 && a.Makes < a.Recommended {
+		slowest := &a.Rows[a.Makes]
+		text = append(text, fmt.Sprintf("On average the target is made from %s on, the slowest setting that does: %s a shift%s", quantity.FormatRate(slowest.Setting), mean(slowest.Good), bounds(slowest.Good, "", "")))
 	}
 	zone := fmt.Sprintf("%s cartons a shift, %s of output", fixed(a.Delta, 0), quantity.FormatRatio(a.Zone))
 	switch {
@@ -54,6 +62,15 @@ func paceAnswer(a *decisions.Pace) []string {
 			zone, quantity.FormatRate(top.Setting), mean(r.Behind), bounds(r.Behind, "", "")))
 	}
 	return text
+}
+
+// targetOutOfReach says that no setting makes the target, or that these shifts leave it open.
+func targetOutOfReach(a *decisions.Pace) string {
+	top := best(&a.Choice)
+	if a.MayMake {
+		return fmt.Sprintf("Whether any setting makes the target of %s a shift is open (~): the best makes %s%s", exactly(a.Target), mean(top.Good), bounds(top.Good, "", ""))
+	}
+	return fmt.Sprintf("No setting looked at makes the target of %s a shift: the best makes %s%s", exactly(a.Target), mean(top.Good), bounds(top.Good, "", ""))
 }
 
 func todayWords(a *decisions.Pace) string {
@@ -72,6 +89,10 @@ func chanceWords(iv interval) string {
 func whyNotFaster(a *decisions.Pace) []string {
 	next := a.Next
 	var text []string
+	top := best(&a.Choice)
+	if highest := &a.Rows[len(a.Rows)-1]; top != highest && highest.Behind.Low > 0 {
+		text = append(text, fmt.Sprintf("Output is highest at %s and falls beyond: at %s it is %s less", quantity.FormatRate(top.Setting), quantity.FormatRate(highest.Setting), mean(highest.Behind)))
+	}
 	if !math.IsInf(a.Follows, 1) && a.Mechanics == 0 { // with cams, what a station needs goes with the setting itself
 		text = append(text, fmt.Sprintf("Beyond %s %s can't follow: the line then runs at its pace, whatever the setting", quantity.FormatRate(math.Floor(a.Follows)), a.FollowsName))
 	}

@@ -12,13 +12,16 @@ import (
 // sizingAnswer says which candidate to take, or that none makes the demand and what comes nearest.
 func sizingAnswer(z *decisions.Sizing) []string {
 	wanted := fmt.Sprintf("%s good cartons a year%s", demandWords(z), ", wanted with "+percentWords(z.Spec.Chance))
+	if z.Undecided >= 0 && z.Best >= 0 {
+		return append([]string{openWords(z)}, takeWords(z, wanted)...)
+	}
 	if z.Best < 0 {
 		r := z.Reach()
 		c := r.Of
 		words := []string{"No candidate is sure to make the demand: " + wanted}
 		words = append(words, fmt.Sprintf("The best in reach is %s%s: %s thousand a year, %s %% of the demand, and a chance of %s %%%s", c.Name, reachWords(r),
 			mean(inThousands(r.Year)), fixed(100*r.Year.Mean/z.Spec.Demand.Mean(), 1), oddsPercent(r.Chance.Mean), chanceBounds(r.Chance)))
-		if c.Verdict == decisions.Open {
+		if c.Verdict == decisions.Open || z.Undecided >= 0 {
 			words = append(words, fmt.Sprintf("These shifts leave open whether that is enough: give more --shifts than %d", z.Spec.Replications))
 		}
 		if c.LinesNeeded > 0 && c.LinesNeeded > c.Lines {
@@ -26,13 +29,33 @@ func sizingAnswer(z *decisions.Sizing) []string {
 		}
 		return words
 	}
+	return takeWords(z, wanted)
+}
+
+// openWords says which candidate would be taken if more shifts showed that it makes the demand.
+func openWords(z *decisions.Sizing) string {
+	c := &z.Candidates[z.Undecided]
+	where, chance := "", c.Chance
+	if c.Needed != nil && c.Needed.Open {
+		where, chance = " at a setting of "+quantity.FormatRate(c.Needed.Setting), c.Needed.Chance
+	}
+	return fmt.Sprintf("Open (~): %s%s may make the demand and would be taken then; %s leave its chance at %s %%%s: give more", c.Name, where,
+		quantity.FormatCount(int64(z.Spec.Replications), "shift"), oddsPercent(chance.Mean), chanceBounds(chance))
+}
+
+// takeWords recommend a candidate; that it is worth less than what is there comes first.
+func takeWords(z *decisions.Sizing, wanted string) []string {
 	c := &z.Candidates[z.Best]
-	return []string{
+	var words []string
+	if z.Spec.Against != "" && c.NetPresentValue.High < 0 {
+		words = append(words, fmt.Sprintf("Against %s the one to take loses money: a present value of %s %s; it is the least dear way to make the demand", z.Spec.Against,
+			grouped(c.NetPresentValue.Mean), currencyOf(z)))
+	}
+	return append(words,
 		fmt.Sprintf("Take: %s%s. It makes the demand with a chance of %s %%%s", c.Name, raisedWords(c), oddsPercent(c.Chance.Mean), chanceBounds(c.Chance)),
 		fmt.Sprintf("Demand: %s", wanted),
 		fmt.Sprintf("It makes %s thousand good cartons in an average year%s, with %s %% to spare", mean(inThousands(c.Year)), bounds(inThousands(c.Year), "", ""),
-			fixed(100*c.Spare.Mean, 1)),
-	}
+			fixed(100*c.Spare.Mean, 1)))
 }
 
 // reachWords says at which setting the best in reach is had.
@@ -104,6 +127,8 @@ func priceWords(z *decisions.Sizing) string {
 // shortWords says what would bring a candidate there.
 func shortWords(c *decisions.Sized) string {
 	switch {
+	case c.Needed != nil && c.Needed.Open:
+		return fmt.Sprintf("; at %s these shifts leave it open", quantity.FormatRate(c.Needed.Setting))
 	case c.Needed != nil && !c.Needed.Found:
 		return fmt.Sprintf(", and at no setting up to %s", quantity.FormatRate(c.Needed.Most))
 	case c.Needed == nil && c.LinesNeeded > c.Lines:

@@ -64,6 +64,9 @@ func (f *paceFlags) ask(path string, common *studyFlags, o scenarios.Options) (*
 
 // paceVerdict is what the exit status tells of a recommendation.
 func paceVerdict(a *decisions.Pace) error {
+	if a.Target > 0 && a.Makes < 0 {
+		return &complaint{errors.New("no setting is sure to make the target"), "the report says how near the best comes", notMet}
+	}
 	if !a.Guaranteed {
 		return &complaint{errors.New("the selection did not come to its end with the shifts allowed"), "give more --shifts, or a wider --zone", notMet}
 	}

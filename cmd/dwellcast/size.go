@@ -94,12 +94,15 @@ func candidateLines(spec decisions.SizeSpec) []*document.Node {
 
 // sizingVerdict is what the exit status tells of a sizing that was made.
 func sizingVerdict(z *decisions.Sizing) error {
+	if z.Best >= 0 && z.Undecided >= 0 {
+		return &complaint{fmt.Errorf("open: %s may make the demand and would be taken then", z.Candidates[z.Undecided].Name), "give more --shifts", notMet}
+	}
 	if z.Best >= 0 {
 		return nil
 	}
 	c := z.Reach().Of
 	hint := fmt.Sprintf("the best in reach is %s; add a candidate, more shifts or days, or ask for a lower chance", c.Name)
-	if c.Verdict == decisions.Open {
+	if c.Verdict == decisions.Open || z.Undecided >= 0 {
 		hint = "these shifts leave it open: give more --shifts"
 	}
 	return &complaint{errors.New("no candidate is sure to make the demand"), hint, notMet}

@@ -23,6 +23,9 @@ type CompareSpec struct {
 	Progress func(done, total int)
 }
 
+// leastStage is the fewest shifts on which a wanted precision is judged: from five, the interval would hold the truth too rarely.
+const leastStage = 50
+
 // Power is the chance with which a difference of the smallest size is to be found, where numbers of replications are named.
 const Power = 0.8
 
@@ -46,6 +49,9 @@ func (s CompareSpec) WithDefaults(base *scenarios.File) CompareSpec {
 		s.Replications = min(scenarios.DefaultReplications(base.Line), 200)
 	}
 	s.Replications = max(s.Replications, 2)
+	if s.Precision > 0 { // fewer tell too little of the spread for a rule that stops by it
+		s.Replications = max(s.Replications, leastStage)
+	}
 	if s.Ceiling <= 0 {
 		s.Ceiling = 5000
 	}

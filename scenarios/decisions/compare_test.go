@@ -40,7 +40,7 @@ var own = []cmp.Option{
 func TestOtherCasesChangeNothing(t *testing.T) {
 	base := example(t, "oat-drink")
 	texts := []string{"dwell: sealer.dwell=1.35 s", "crew: crew.attendants=2", "buffer: robot.after.buffer=60 cartons"}
-	spec := decisions.CompareSpec{Replications: 8, Precision: 0.0008, Ceiling: 64}
+	spec := decisions.CompareSpec{Replications: 8, Precision: 0.0004, Ceiling: 200}
 	two := compared(t, base, scenarios.Options{Seed: 5, Workers: 1}, spec, texts[:2]...)
 	three := compared(t, base, scenarios.Options{Seed: 5, Workers: 3}, spec, texts...)
 	for i, r := range two.Cases {

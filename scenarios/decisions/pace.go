@@ -56,6 +56,9 @@ type Pace struct {
 	Follows     float64
 	FollowsName string
 	Choice
+	// Makes is the slowest row whose average surely makes the target, -1 for none; MayMake says that some average may.
+	Makes   int
+	MayMake bool
 	// Next is what five percent more speed than recommended would bring or cost.
 	Next *Faster
 	// Now compares the recommended setting with today's; nil where they are the same.
@@ -65,6 +68,17 @@ type Pace struct {
 	// Band is the answer if the untabled causes grew with a power of the speed.
 	Band     []Band
 	Warnings []scenarios.Warning
+}
+
+// judgeTarget finds the slowest setting that makes the target.
+func (a *Pace) judgeTarget() {
+	a.Makes = -1
+	for i := range a.Rows {
+		if a.Makes < 0 && a.Rows[i].Good.Low >= a.Target {
+			a.Makes = i
+		}
+		a.MayMake = a.MayMake || a.Rows[i].Good.High >= a.Target
+	}
 }
 
 // SkippedSetting is one that a limit forbids.
@@ -157,6 +171,7 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 		return nil, err
 	}
 	a.Choice = *choice
+	a.judgeTarget()
 	if err := p.neighbours(a); err != nil {
 		return nil, err
 	}

@@ -98,12 +98,14 @@ func (p *pacing) chooseFinely(settings []float64, at func(*scenarios.File, float
 func (p *pacing) row(setting float64, shifts *scenarios.Shifts) SettingRow {
 	r := shifts.Forecast()
 	top := topHolder(r)
+	good := shifts.Good()[:p.spec.Replications] // the same shifts for every setting
 	row := SettingRow{
-		Setting: setting, Replications: r.Replications, Good: r.GoodPerShift.Interval, Rate: r.GoodRate,
+		Setting: setting, Replications: len(good), Good: stats.MeanInterval(good, p.spec.Confidence),
 		Rejects: RejectsPerShift(r), Stops: StopsPerHour(r), Load: r.CrewLoad, Holder: top.name, HolderShare: top.share,
 	}
+	row.Rate = scaled(row.Good, 1/r.Scheduled.Hours())
 	if p.spec.Target > 0 {
-		row.Chance = chanceOf(shifts.Good(), p.spec.Target, p.spec.Confidence)
+		row.Chance = chanceOf(good, p.spec.Target, p.spec.Confidence)
 	}
 	return row
 }
@@ -198,8 +200,8 @@ func (c *chooser) choice(best int, guaranteed bool) (*Choice, error) {
 		dropped := c.rows[i].Dropped
 		c.rows[i] = c.row(c.rows[i].Setting, c.shifts[i])
 		c.rows[i].Dropped = dropped
-		c.rows[i].Behind = c.paired(best, i, c.spec.Confidence)
-		c.rows[i].Within = i == best || c.within(best, i)
+		c.rows[i].Behind = c.together(best, i)
+		c.rows[i].Within = i == best || c.within(i)
 	}
 	out := &Choice{Rows: c.rows, Best: best, Recommended: best, Delta: c.delta, Guaranteed: guaranteed}
 	for out.Recommended > 0 && c.rows[out.Recommended-1].Within {
@@ -222,9 +224,21 @@ func (c *chooser) paired(j, i int, conf float64) stats.Interval {
 	return stats.PairedInterval(c.shifts[j].Good()[:n], c.shifts[i].Good()[:n], conf)
 }
 
-// within tests by a one-sided interval. Going down from the best and ending at the first that fails, the tests hold together at
-// the confidence of one (a fixed sequence).
-func (c *chooser) within(best, i int) bool {
+// together is how far setting i lies below setting j over the shifts that all settings have.
+func (c *chooser) together(j, i int) stats.Interval {
+	n := c.spec.Replications
+	return stats.PairedInterval(c.shifts[j].Good()[:n], c.shifts[i].Good()[:n], c.spec.Confidence)
+}
+
+// within says that no setting is shown to lie above this one by as much as the zone leaves open: by one-sided intervals against each of
+// them, so that it holds against the best whichever that is. Going down from the best and ending at the first that fails, the tests hold
+// together at the confidence of one (a fixed sequence).
+func (c *chooser) within(i int) bool {
 	twoSided := 2*c.spec.Confidence - 1
-	return c.paired(best, i, twoSided).High <= c.delta
+	for j := range c.rows {
+		if j != i && c.paired(j, i, twoSided).High > c.delta {
+			return false
+		}
+	}
+	return true
 }

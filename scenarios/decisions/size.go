@@ -24,8 +24,21 @@ func Size(ctx context.Context, lab *scenarios.Lab, seed uint64, spec SizeSpec) (
 	if !spec.AsSet {
 		a.total *= 3 // with the settings that will be tried, about
 	}
-	answer := &Sizing{Seed: seed, Spec: spec}
-	for _, c := range spec.Candidates {
+	for most := moreShifts * spec.Replications; ; a.spec.Replications = min(2*a.spec.Replications, most) {
+		answer, err := a.sized(seed)
+		if err != nil || answer.Undecided < 0 || spec.AsSet || a.spec.Replications >= most {
+			return answer, err
+		}
+	}
+}
+
+// moreShifts is how many times as many shifts are run at the most, while the choice is open.
+const moreShifts = 8
+
+// sized judges all candidates by so many shifts.
+func (a *sizing) sized(seed uint64) (*Sizing, error) {
+	answer := &Sizing{Seed: seed, Spec: a.spec}
+	for _, c := range a.spec.Candidates {
 		s, err := a.judge(c)
 		if err != nil {
 			return nil, err

@@ -23,9 +23,9 @@ func (z *Sizing) price(i int) float64 {
 
 // choose finds the cheapest candidate that is sure to make the demand as often as wanted, the next one, and the best in reach.
 func (z *Sizing) choose() {
-	z.Best, z.Next, z.Reachable = -1, -1, 0
+	z.Best, z.Next, z.Reachable, z.Undecided = -1, -1, 0, -1
 	for i := range z.Candidates {
-		if z.Candidates[i].Demanded() && (z.Best < 0 || z.price(i) < z.price(z.Best)) {
+		if z.recommendable(i) && (z.Best < 0 || z.price(i) < z.price(z.Best)) {
 			z.Best = i
 		}
 		if z.bestChance(i) > z.bestChance(z.Reachable) || z.bestChance(i) == z.bestChance(z.Reachable) && z.mostOutput(i) > z.mostOutput(z.Reachable) {
@@ -33,10 +33,25 @@ func (z *Sizing) choose() {
 		}
 	}
 	for i := range z.Candidates {
-		if i != z.Best && z.Candidates[i].Demanded() && (z.Next < 0 || z.price(i) < z.price(z.Next)) {
+		if i != z.Best && z.recommendable(i) && (z.Next < 0 || z.price(i) < z.price(z.Next)) {
 			z.Next = i
 		}
+		if z.open(i) && (z.Best < 0 || z.price(i) < z.price(z.Best)) && (z.Undecided < 0 || z.price(i) < z.price(z.Undecided)) {
+			z.Undecided = i
+		}
 	}
+}
+
+// recommendable says that a candidate makes the demand as surely as wanted, within the limits of its line.
+func (z *Sizing) recommendable(i int) bool {
+	c := &z.Candidates[i]
+	return c.Demanded() && len(c.Beyond) == 0
+}
+
+// open says that the shifts run leave it open whether a candidate makes the demand, at its own setting or another.
+func (z *Sizing) open(i int) bool {
+	c := &z.Candidates[i]
+	return !c.Demanded() && (c.Verdict == Open && len(c.Beyond) == 0 || c.Needed != nil && c.Needed.Open)
 }
 
 // bestChance is the best chance of a candidate at any setting looked at.

@@ -21,10 +21,14 @@ type settingTrial struct {
 	chance  stats.Interval
 	needs   float64 // mean of a shift that makes the demand, by the spread seen here
 	file    *scenarios.File
+	refused string // the limit that it breaks
 }
 
-// makes says that a setting makes the demand even by the lower bound of its mean.
-func (t settingTrial) makes() bool { return t.mean.Low >= t.needs }
+// makes says that a setting makes the demand even by the lower bound of its mean, and keeps the limits of the line.
+func (t settingTrial) makes() bool { return t.mean.Low >= t.needs && t.refused == "" }
+
+// open says that the shifts seen leave it open whether a setting makes the demand.
+func (t settingTrial) open() bool { return !t.makes() && t.mean.High >= t.needs && t.refused == "" }
 
 // lack is how much the lower bound is below what is needed.
 func (t settingTrial) lack() float64 { return t.needs - t.mean.Low }
@@ -101,7 +105,7 @@ func (a *sizing) ceilingOf(f *scenarios.File) ceiling {
 
 func (s *settingSearch) trialOf(ran *Sized, f *scenarios.File) settingTrial {
 	number := ran.YearShifts * float64(ran.Lines)
-	return settingTrial{f.Line.Setting, ran.PerShift, ran.Chance, s.spec.Demand.MeanNeeded(s.spec.Chance, ran.YearSD) / number, f}
+	return settingTrial{f.Line.Setting, ran.PerShift, ran.Chance, s.spec.Demand.MeanNeeded(s.spec.Chance, ran.YearSD) / number, f, scenarios.Refusal(f)}
 }
 
 func (s *settingSearch) take(t settingTrial) {
@@ -192,10 +196,11 @@ func (s *settingSearch) result() *NeededSetting {
 	if t == nil {
 		t = &s.trials[0]
 		for i := range s.trials {
-			if s.trials[i].mean.Mean > t.mean.Mean {
+			if s.trials[i].mean.Mean > t.mean.Mean && s.trials[i].refused == "" {
 				t = &s.trials[i]
 			}
 		}
+		n.Open = t.open()
 	}
 	n.Found, n.Setting, n.Chance, n.file = s.makes != nil, t.setting, t.chance, t.file
 	n.Year = scaled(t.mean, s.of.YearShifts*float64(s.of.Lines))

@@ -15,6 +15,8 @@ type Sizing struct {
 	// Best is the recommended candidate by index, -1 where none makes the demand; Next is the one that would be taken without
 	// it, -1 for none.
 	Best, Next int
+	// Undecided is a candidate by index that may make the demand and would be taken then; -1 where there is none.
+	Undecided int
 	// Reachable is the candidate that has the best chance of making the demand.
 	Reachable int
 	Warnings  []scenarios.Warning
@@ -105,6 +107,8 @@ type Money struct {
 type NeededSetting struct {
 	// Found is false where no setting looked at does; Setting is then the one that makes most.
 	Found bool
+	// Open says that none is found, but that these shifts do not rule out one of those looked at: Setting is then that one.
+	Open bool
 	// Setting in whole cartons/h that makes it even by the lower bound of the output.
 	Setting float64
 	// At is where it is made on average, with the interval that the shifts leave open; assessed only where Found.
