@@ -49,13 +49,13 @@ func (s CompareSpec) WithDefaults(base *scenarios.File) CompareSpec {
 		s.Replications = min(scenarios.DefaultReplications(base.Line), 200)
 	}
 	s.Replications = max(s.Replications, 2)
-	if s.Precision > 0 { // fewer tell too little of the spread for a rule that stops by it
-		s.Replications = max(s.Replications, leastStage)
-	}
 	if s.Ceiling <= 0 {
 		s.Ceiling = 5000
 	}
 	s.Ceiling = max(s.Ceiling, s.Replications)
+	if s.Precision > 0 { // fewer tell too little of the spread for a rule that stops by it
+		s.Replications = max(s.Replications, min(leastStage, s.Ceiling))
+	}
 	if s.Smallest == 0 {
 		s.Smallest = 0.005
 	}
