@@ -73,14 +73,29 @@ func marginSentence(m *decisions.Margins, one *decisions.Margin) string {
 	switch {
 	case m.Met && one.Found:
 		return fmt.Sprintf("%s may %s from %s to %s (%s) before the line falls below %s", one.Path, direction(one), one.Today, farWords(one), changeWords(one), thresholdWords(m))
-	case m.Met:
-		return fmt.Sprintf("%s never limits: even at %s%s the line makes %s cartons a shift", one.Path, one.Reach, edgeWords(one), mean(one.Best))
 	case one.Found:
 		return fmt.Sprintf("%s would have to %s from %s to %s (%s)", one.Path, direction(one), one.Today, farWords(one), changeWords(one))
-	case m.Chance > 0:
-		return fmt.Sprintf("%s alone can't bring it there: the best in reach is a chance of %s, at %s%s", one.Path, chanceWords(one.BestMade), one.Reach, edgeWords(one))
+	case m.Met:
+		return fmt.Sprintf("%s does not limit: at none of %s does the line fall below %s; the least%s is %s, at %s", one.Path, triedWords(one), thresholdWords(m), edgeWords(one), bestWords(m, one), one.Reach)
 	}
-	return fmt.Sprintf("%s alone can't bring it there: the best in reach is %s cartons a shift, at %s%s", one.Path, mean(one.Best), one.Reach, edgeWords(one))
+	return fmt.Sprintf("%s alone does not bring it there: at none of %s; the best%s is %s, at %s", one.Path, triedWords(one), edgeWords(one), bestWords(m, one), one.Reach)
+}
+
+// triedWords say what was tried.
+func triedWords(one *decisions.Margin) string {
+	return fmt.Sprintf("%s tried, from %s to %s", quantity.FormatCount(int64(one.Tried), "value"), one.Lowest, one.Highest)
+}
+
+// bestWords are the figure that counts at the best value tried, or the worst; ~ where chance leaves open on which side it lies.
+func bestWords(m *decisions.Margins, one *decisions.Margin) string {
+	words := mean(one.Best) + " cartons a shift"
+	if m.Chance > 0 {
+		words = "a chance of " + chanceWords(one.BestMade)
+	}
+	if !one.Surely {
+		words += " (~)"
+	}
+	return words
 }
 
 func direction(one *decisions.Margin) string {
@@ -90,40 +105,51 @@ func direction(one *decisions.Margin) string {
 	return "shrink"
 }
 
+// edgeWords say why no more was tried.
 func edgeWords(one *decisions.Margin) string {
-	if one.Edge {
+	switch one.Edge {
+	case decisions.FileEdge:
 		return ", as far as the file allows,"
+	case decisions.LimitEdge:
+		return fmt.Sprintf(", as far as a limit allows (%s),", one.Refused)
 	}
 	return ""
 }
 
-// farWords is the limit to the digits that its interval supports.
+// farWords is the limit to its last digit: what is printed is what was run.
 func farWords(one *decisions.Margin) string {
-	if !one.At.Assessed() || one.At.HalfWidth() == 0 {
-		return limitText(one, one.At.Mean, 9)
-	}
-	return strings.TrimSpace(fixed(one.At.Mean, placeDecimals(one.At)) + " " + one.Today.Unit())
+	return strings.TrimSpace(limitNumber(one) + " " + one.Today.Unit())
 }
 
-func limitText(one *decisions.Margin, x float64, digits int) string {
-	return strings.TrimSpace(fmt.Sprintf("%.*g %s", digits, x, one.Today.Unit()))
+// limitNumber is the number of a limit. An exact one has no zeros at its end.
+func limitNumber(one *decisions.Margin) string {
+	text := fixed(one.Limit.Number(), stepDecimals(one))
+	if one.Exact && strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}
+
+// stepDecimals is how many decimals a limit has.
+func stepDecimals(one *decisions.Margin) int {
+	return max(int(math.Round(-math.Log10(one.Step))), 0)
 }
 
 // limitBand is the interval of a limit.
 func limitBand(one *decisions.Margin) string {
 	iv := one.At
+	low, high := roundedTo(iv.Low, stepDecimals(one), math.Floor), roundedTo(iv.High, stepDecimals(one), math.Ceil)
 	switch {
+	case one.Exact:
+		return "exact"
 	case math.IsInf(iv.High, 1) && math.IsInf(iv.Low, -1):
 		return none
 	case math.IsInf(iv.High, 1):
-		return "from " + limitText(one, iv.Low, 4)
+		return "from " + low
 	case math.IsInf(iv.Low, -1):
-		return "to " + limitText(one, iv.High, 4)
-	case iv.HalfWidth() == 0:
-		return "exact"
+		return "to " + high
 	}
-	d := placeDecimals(iv)
-	return fixed(iv.Low, d) + " to " + fixed(iv.High, d)
+	return low + " to " + high
 }
 
 func changeWords(one *decisions.Margin) string {
@@ -154,7 +180,7 @@ func watchSection(m *decisions.Margins) section {
 			t.add(one.Path, plainNumber(one.Today.Number()), none, none, none, one.Today.Unit())
 			continue
 		}
-		t.add(one.Path, plainNumber(one.Today.Number()), strings.TrimSpace(strings.TrimSuffix(farWords(one), one.Today.Unit())), limitBand(one), changeWords(one), one.Today.Unit())
+		t.add(one.Path, plainNumber(one.Today.Number()), limitNumber(one), limitBand(one), changeWords(one), one.Today.Unit())
 	}
 	return section{heading: heading, table: t}
 }
@@ -171,7 +197,7 @@ func marginNotes(m *decisions.Margins) []string {
 		}
 	}
 	if m.Fixed {
-		return append(notes, "Nothing in this line is left to chance: the limits are exact, for a shift of whole cartons")
+		return append(notes, "exact: nothing is left to chance; one more in the last digit crosses the threshold, in whole cartons")
 	}
 	return append(notes, "Every value is run on the same shifts; an interval holds the limits that these shifts leave open")
 }

@@ -28,6 +28,8 @@ type jsonMargin struct {
 	Unit      string        `json:"unit"`
 	Found     bool          `json:"found"`
 	Limit     *jsonInterval `json:"limit"` // null where the threshold is out of reach; a bound is null where it is open
+	Exact     bool          `json:"exact"`
+	Step      number        `json:"step"` // the last digit of the limit, in its unit
 	Direction string        `json:"direction,omitempty"`
 	Change    number        `json:"change"`
 	Reach     string        `json:"reach,omitempty"`
@@ -51,7 +53,7 @@ func marginJSON(w io.Writer, m *decisions.Margins, o Origin) error {
 }
 
 func oneMarginJSON(m *decisions.Margins, one *decisions.Margin) jsonMargin {
-	out := jsonMargin{Path: one.Path, Today: one.Today.String(), Unit: one.Today.Unit(), Found: one.Found}
+	out := jsonMargin{Path: one.Path, Today: one.Today.String(), Unit: one.Today.Unit(), Found: one.Found, Exact: one.Exact, Step: number(one.Step)}
 	if one.Found {
 		out.Limit, out.Direction, out.Change = pointer(jsonOf(one.At)), direction(one), number(one.Change)
 		return out

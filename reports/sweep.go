@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 
 	"dwellcast/scenarios/decisions"
@@ -54,9 +55,17 @@ func curveSection(s *decisions.Sweep) section {
 	digits := commonDecimals(s)
 	for _, p := range s.Points {
 		iv := shownFigure(s.Figure, p.Figure)
-		t.add(p.Values[0].String()+refusedMark(p.Refused), fixed(iv.Mean, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
+		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
 	}
 	return section{table: t}
+}
+
+// pointText is the figure at a point; without an interval it has three digits at least, and no decimals that nothing supports.
+func pointText(iv interval, digits int) string {
+	if iv.Assessed() || iv.Mean == 0 {
+		return fixed(iv.Mean, digits)
+	}
+	return fixed(iv.Mean, max(2-int(math.Floor(math.Log10(math.Abs(iv.Mean)))), 0))
 }
 
 // widthOf is the half-width of an interval to the digits that it supports.
@@ -95,7 +104,7 @@ func gridSection(s *decisions.Sweep, style Style) section {
 	for _, i := range down {
 		cells := []string{rows[i].String()}
 		for _, j := range across {
-			cells = append(cells, fixed(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure).Mean, digits)+shortMark(s.Points[i*len(columns)+j].Refused))
+			cells = append(cells, pointText(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure), digits)+shortMark(s.Points[i*len(columns)+j].Refused))
 		}
 		t.add(cells...)
 	}

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 
 	"dwellcast/reports/chart"
 	"dwellcast/scenarios/decisions"
@@ -50,11 +51,26 @@ func curveChart(s *decisions.Sweep, caption chart.Caption) chart.Line {
 		series.Low, series.High, line.Band = nil, nil, ""
 	}
 	line.Series = []chart.Series{series}
-	if k := s.Knee; k != nil && (k.Shows || !k.At.Assessed()) {
+	if s.Knee != nil {
 		line.Caption.Subtitle += ". " + kneeSentence(s)
-		line.References = append(line.References, chart.Reference{Label: "knee " + placeOf(s, k.At), At: k.At.Mean, Vertical: true})
+		line.References = append(line.References, chart.Reference{Label: "knee " + placeOf(s, s.Knee.At), At: s.Knee.At.Mean, Vertical: true})
 	}
+	line.References = append(line.References, standing(s)...)
 	return line
+}
+
+// standing are lines for today's value, if it lies within the sweep, and for the target, where the figure has one.
+func standing(s *decisions.Sweep) []chart.Reference {
+	var list []chart.Reference
+	xs := numbers(s.Vary[0])
+	if s.Today != nil && s.Today.Number() >= xs[0] && s.Today.Number() <= xs[len(xs)-1] {
+		list = append(list, chart.Reference{Label: "today " + s.Today.String(), At: s.Today.Number(), Vertical: true})
+	}
+	if !math.IsNaN(s.Target) {
+		_, unit := figureScale(s.Figure)
+		list = append(list, chart.Reference{Label: "target " + exactly(s.Target) + " " + unit, At: s.Target})
+	}
+	return list
 }
 
 func gridChart(s *decisions.Sweep, caption chart.Caption) chart.Grid {

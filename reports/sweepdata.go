@@ -8,7 +8,7 @@ import (
 )
 
 // sweepSchema is the number of the layout below.
-const sweepSchema = 1
+const sweepSchema = 2
 
 // jsonDecision opens the JSON of every decision.
 type jsonDecision struct {
@@ -34,7 +34,10 @@ type jsonSweep struct {
 	Unit     string        `json:"unit"`
 	Vary     []jsonVary    `json:"vary"`
 	Points   []jsonPoint   `json:"points"`
-	Knee     *jsonKnee     `json:"knee"` // null where none was looked for
+	Bend     string        `json:"bend"`
+	Knee     *jsonKnee     `json:"knee"` // null where there is none
+	Today    string        `json:"today,omitempty"`
+	Target   number        `json:"target"` // null where there is none
 	Exact    bool          `json:"exact"`
 	Warnings []jsonWarning `json:"warnings"`
 }
@@ -55,18 +58,26 @@ type jsonKnee struct {
 	At     jsonInterval `json:"at"`
 	Before jsonInterval `json:"slope_before"`
 	After  jsonInterval `json:"slope_after"`
-	Change jsonInterval `json:"slope_change"`
 	Level  number       `json:"level"`
-	Misfit number       `json:"misfit"`
-	Shows  bool         `json:"shows"`
+	Exact  bool         `json:"exact"`
 	From   string       `json:"bottleneck_before"`
 	To     string       `json:"bottleneck_after"`
+}
+
+// bends name the values of decisions.Bend.
+var bends = map[decisions.Bend]string{
+	decisions.NotSought: "not sought", decisions.TooFew: "too few points", decisions.Level: "level", decisions.Straight: "straight", decisions.Smooth: "smooth",
+	decisions.Stepped: "step", decisions.TooCoarse: "too coarse", decisions.Unclear: "undecided", decisions.Kneed: "knee",
 }
 
 func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
 	out := jsonSweep{
 		jsonDecision: o.json(sweepSchema, s.Title, s.Seed, s.Replications, s.Confidence),
 		Figure:       s.Figure.Name, Unit: s.Figure.Unit, Exact: s.Fixed, Warnings: jsonWarnings(s.Warnings),
+		Bend: bends[s.Bend], Target: number(s.Target),
+	}
+	if s.Today != nil {
+		out.Today = s.Today.String()
 	}
 	if s.Figure.Share() {
 		out.Unit = "1"
@@ -78,7 +89,7 @@ func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
 		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder, number(p.HolderShare)})
 	}
 	if k := s.Knee; k != nil {
-		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), jsonOf(k.Change), number(k.Level), number(k.Misfit), k.Shows, k.From, k.To}
+		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), number(k.Level), k.Exact, k.From, k.To}
 	}
 	return writeJSON(w, out)
 }

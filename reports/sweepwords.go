@@ -16,25 +16,34 @@ func sweepAnswer(s *decisions.Sweep) []string {
 	first, last := s.Points[0], s.Points[len(s.Points)-1]
 	span := fmt.Sprintf("%s: %s at %s, %s at %s", s.Figure.Name, amount(s.Figure, first.Figure), first.Values[0],
 		amount(s.Figure, last.Figure), last.Values[0])
-	k := s.Knee
-	switch {
-	case k == nil && isLevel(s):
-		return []string{fmt.Sprintf("%s does not change between %s and %s of %s", s.Figure.Name, first.Values[0], last.Values[0], s.Vary[0].Path), span}
-	case k == nil:
-		return []string{span, "Too few points to look for a knee; take five or more"}
-	case !k.Shows && k.At.Assessed():
-		return []string{span, "No knee shows: within chance the curve is as good as straight (~)"}
+	if s.Bend == decisions.Kneed {
+		return []string{kneeSentence(s), kneeBounds(s), span}
 	}
-	return []string{kneeSentence(s), kneeBounds(s), span}
+	return []string{span, noKnee(s)}
 }
 
-func isLevel(s *decisions.Sweep) bool {
-	for _, p := range s.Points {
-		if p.Figure.Mean != s.Points[0].Figure.Mean {
-			return false
+// noKnee says why there is no knee.
+func noKnee(s *decisions.Sweep) string {
+	switch s.Bend {
+	case decisions.TooFew:
+		return "Too few points to look for a knee; take five or more"
+	case decisions.Level:
+		return fmt.Sprintf("No knee: the figure is the same at all %d values of %s", len(s.Points), s.Vary[0].Path)
+	case decisions.Straight:
+		if s.Fixed {
+			return "No knee: to a carton the curve is as good as straight"
 		}
+		return "No knee shows: within chance the curve is as good as straight (~)"
+	case decisions.Smooth:
+		return "No knee: the curve bends smoothly, and not at one place"
+	case decisions.Stepped:
+		return "No knee: the figure steps, rather than bends"
+	case decisions.TooCoarse:
+		return fmt.Sprintf("No knee shows: %s takes no values close enough to tell a knee from a smooth bend (~)", s.Vary[0].Path)
+	case decisions.Unclear:
+		return "The curve bends, but it does not show whether at one place (~); run more shifts"
 	}
-	return true
+	return fmt.Sprintf("No knee is looked for in %s", s.Figure.Name)
 }
 
 // amount is a figure with its unit.
@@ -79,7 +88,7 @@ func slopeWords(s *decisions.Sweep, slope interval, step float64) string {
 	if change.Mean < 0 {
 		direction = "down"
 	}
-	return fmt.Sprintf("%s by %s %s for every %s", direction, significant(math.Abs(change.Mean), 2), unit, stepWords(s, step))
+	return fmt.Sprintf("%s by %s %s for every %s", direction, significant(change, 2), unit, stepWords(s, step))
 }
 
 // isNearlyFlat says that a branch is not told from a level one, or that it changes the figure by less than a thousandth over
@@ -93,12 +102,17 @@ func isNearlyFlat(s *decisions.Sweep, slope interval) bool {
 	return slope.Assessed() && slope.HalfWidth() > 0 && slope.Contains(0)
 }
 
-// significant prints a number with so many digits that count.
-func significant(x float64, digits int) string {
+// significant prints the size of an estimate with so many digits that count, fewer where its interval does not support them.
+func significant(iv interval, digits int) string {
+	x := math.Abs(iv.Mean)
 	if x == 0 {
 		return "0"
 	}
-	return fixed(x, max(digits-1-int(math.Floor(math.Log10(x))), 0))
+	most := max(digits-1-int(math.Floor(math.Log10(x))), 0)
+	if iv.HalfWidth() > 0 {
+		most = min(most, placeDecimals(iv))
+	}
+	return fixed(x, most)
 }
 
 // niceStep is a round step of the parameter, about a hundredth of its range.
@@ -118,13 +132,10 @@ func stepWords(s *decisions.Sweep, step float64) string {
 // placeOf is a value of the parameter to the digits that its interval supports.
 func placeOf(s *decisions.Sweep, at interval) string {
 	unit := s.Vary[0].Values[0].Unit()
-	text := fmt.Sprintf("%.9g", at.Mean)
-	if !at.Assessed() {
-		text = significant(at.Mean, 3)
-	} else if at.HalfWidth() > 0 {
-		text = fixed(at.Mean, placeDecimals(at))
+	if at.HalfWidth() > 0 {
+		return strings.TrimSpace(fixed(at.Mean, placeDecimals(at)) + " " + unit)
 	}
-	return strings.TrimSpace(text + " " + unit)
+	return strings.TrimSpace(fmt.Sprintf("%.12g %s", at.Mean, unit))
 }
 
 // placeDecimals is decimals for a parameter, whose unit may be large: as many as its interval supports, six at most.
@@ -132,17 +143,26 @@ func placeDecimals(at interval) int {
 	return min(max(int(-math.Floor(math.Log10(at.HalfWidth()/2))), 0), 6)
 }
 
+// kneeBounds says how well the place of the knee is known. Its bounds are rounded outwards.
 func kneeBounds(s *decisions.Sweep) string {
-	k := s.Knee
-	switch {
-	case !k.At.Assessed():
-		return "The place of the knee is that of the two straight lines which fit best; its interval is not assessed (~)"
-	case k.At.HalfWidth() == 0:
-		return "The knee is exact: nothing in this line is left to chance"
+	at := s.Knee.At
+	switch bounds := fmt.Sprintf("%s to %s", roundedTo(at.Low, placeDecimals(at), math.Floor), roundedTo(at.High, placeDecimals(at), math.Ceil)); {
+	case s.Knee.Exact:
+		return "The knee is exact: nothing in this line is left to chance, and the bottleneck changes hands there"
+	case s.Fixed:
+		return fmt.Sprintf("Knee at %s (%s): nothing in this line is left to chance, but cartons are whole", placeOf(s, at), bounds)
+	default:
+		return fmt.Sprintf("Knee at %s (%s interval %s)", placeOf(s, at), confidence(s.Confidence), bounds)
 	}
-	d := placeDecimals(k.At)
-	return fmt.Sprintf("Knee at %s (%s interval %s to %s), of the two straight lines that fit best about it", placeOf(s, k.At), confidence(s.Confidence),
-		fixed(k.At.Low, d), fixed(k.At.High, d))
+}
+
+// roundedTo prints a number with so many decimals, rounded downwards or upwards.
+func roundedTo(x float64, decimals int, round func(float64) float64) string {
+	unit := math.Pow10(decimals)
+	if near := math.Round(x * unit); math.Abs(x*unit-near) < 1e-6 {
+		return fixed(near/unit, decimals)
+	}
+	return fixed(round(x*unit)/unit, decimals)
 }
 
 func gridAnswer(s *decisions.Sweep) string {
@@ -173,22 +193,8 @@ func placeWords(s *decisions.Sweep, p decisions.Point) string {
 // sweepNotes are the caveats.
 func sweepNotes(s *decisions.Sweep) []string {
 	var notes []string
-	k := s.Knee
-	if k != nil && k.Shows && isCrooked(s) {
-		notes = append(notes, fmt.Sprintf("The curve is not just two straight lines: it lies up to %s off them; look at the chart, or at a shorter range",
-			amount(s.Figure, interval{Mean: k.Misfit, Low: k.Misfit / 2, High: k.Misfit * 3 / 2, N: 2})))
-	}
 	if !s.Fixed {
 		notes = append(notes, "All points share their luck, so that they differ by less than their own ± suggest")
 	}
 	return notes
-}
-
-// isCrooked says that two straight lines miss the curve by more than a twentieth of its height.
-func isCrooked(s *decisions.Sweep) bool {
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, p := range s.Points {
-		low, high = min(low, p.Figure.Mean), max(high, p.Figure.Mean)
-	}
-	return s.Knee.Misfit > 0.05*(high-low)
 }

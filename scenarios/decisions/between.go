@@ -8,10 +8,14 @@ import (
 	"dwellcast/scenarios/quantity"
 )
 
-// isWhole says that a parameter takes whole numbers only.
+// isWhole says that a parameter is counted in whole numbers: one that takes no others, and any count of things that is a whole
+// number today, such as a stop every 900 cartons.
 func isWhole(f *scenarios.File, path string, v Value) bool {
 	if !v.Is(quantity.Count) {
 		return false
+	}
+	if !v.plain && v.Number() == math.Trunc(v.Number()) {
+		return true
 	}
 	broken, err := valueOf(math.Floor(v.Number())+0.5, v)
 	if err != nil {

@@ -131,8 +131,8 @@ func (e *explaining) good(tag string, change func(*stations.Line)) ([]float64, e
 	return shifts.Good(), nil
 }
 
-// meanOf is the mean of a series that is not empty.
-func meanOf(x []float64) float64 {
+// average is the mean of a series that is not empty.
+func average(x []float64) float64 {
 	var m stats.Moments
 	for _, v := range x {
 		m.Add(v)

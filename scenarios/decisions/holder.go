@@ -27,3 +27,13 @@ func topHolder(r *scenarios.Forecast) holder {
 	}
 	return top
 }
+
+// isOneConveyor says that all stations of a line stand along one conveyor.
+func isOneConveyor(f *scenarios.File) bool {
+	for i := range f.Line.Stations {
+		if f.Line.Stations[i].Feed.Conveyor < 0 {
+			return false
+		}
+	}
+	return len(f.Line.Conveyors) == 1
+}

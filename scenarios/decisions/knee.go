@@ -6,118 +6,93 @@ import (
 	"dwellcast/sim/stats"
 )
 
-// Knee is where a curve bends, by the two straight lines that fit it best thereabouts.
+// Knee is where a curve bends at one place: its slope jumps there. See the definition in DEVELOPERS.md.
 type Knee struct {
 	// At is where, in the unit of the parameter; without width where it was found exactly.
 	At stats.Interval
-	// Before and After are the slopes on either side, in the figure's unit per unit of the parameter, and Change how much the
-	// second is above the first.
-	Before, After, Change stats.Interval
+	// Before and After are the slopes on either side, in the figure's unit per unit of the parameter.
+	Before, After stats.Interval
 	// Level is the figure at the knee.
 	Level float64
-	// Misfit is the largest distance of a point near the knee from the two lines, in the figure's unit.
-	Misfit float64
-	// Shows says that the slopes differ by more than chance could explain, and by enough to matter. Otherwise the curve is as good
-	// as straight.
-	Shows bool
+	// Exact says that nothing is left to chance, and that the bottleneck changes hands at that very value.
+	Exact bool
 	// From and To are who held most of the bottleneck before and after; the same where it does not change hands.
 	From, To string
 }
 
+// Bend says how a sweep over one parameter bends.
+type Bend int
+
+// The ways in which a curve bends.
+const (
+	NotSought Bend = iota // a grid, or a figure that no knee is looked for in
+	TooFew                // points to tell
+	Level                 // the figure does not change at all
+	Straight              // no change of slope shows
+	Smooth                // the slope changes, but not at one place
+	Stepped               // the figure itself jumps
+	TooCoarse             // the parameter takes no values close enough to tell a knee from a smooth bend
+	Unclear               // the slope changes, but these shifts don't tell whether at one place
+	Kneed                 // there is a knee
+)
+
+// leastPoints is how many points a curve needs for a knee to be looked for.
+const leastPoints = 5
+
+// halvings is how often the window about a knee is halved before its slope counts as jumping: the change of slope is to be the same
+// as over a window 2^halvings times as wide. Over a smooth bend it falls to 2^-halvings, and over a step it rises to 2^halvings.
+const halvings = 3
+
 // leastBend is the change of slope, over the whole range and as a share of the figure, below which nobody would speak of a knee.
 const leastBend = 0.001
 
-func (k *Knee) matters(x []float64) bool {
-	return math.Abs(k.Change.Mean*(x[len(x)-1]-x[0])) >= leastBend*math.Abs(k.Level)
+// sure is the confidence with which a change of slope must show before it is looked at any closer.
+const sure = 0.999
+
+// bendOf says how a curve bends that a zoom has looked at, and at which level a knee shows best.
+func bendOf(levels []zoomed, coarse bool) (Bend, int) {
+	bend := Unclear
+	if coarse {
+		bend = TooCoarse
+	}
+	if !levels[0].shows() {
+		return Straight, 0
+	}
+	knee := 0
+	for i, now := range levels[1:] {
+		for j := range i + 1 {
+			if now.most() < levels[j].least()/2 {
+				bend = Smooth
+			}
+		}
+		if i+1 < halvings || !now.shows() {
+			continue
+		}
+		switch share := now.change.Mean / levels[i+1-halvings].change.Mean; {
+		case share > 0.5 && share < 2:
+			knee = i + 1
+		case share >= 2:
+			bend = Stepped
+		}
+	}
+	if knee > 0 {
+		bend = Kneed
+	}
+	return bend, knee
 }
 
-// groups is how many parts the shifts are divided into for the jackknife.
-const groups = 20
+// most and least are what the change of slope may be, chance or whole cartons allowed for.
+func (z *zoomed) most() float64  { return math.Abs(z.change.Mean) + z.noise }
+func (z *zoomed) least() float64 { return math.Abs(z.change.Mean) - z.noise }
 
-// findKnee fits two lines to the means of the curve. series holds per point the figure shift by shift, on common random
-// numbers; the intervals come from leaving out one group of shifts after another, the same for all points (the jackknife of
-// Quenouille 1949 and Tukey 1958). Without a series there are no intervals.
-func findKnee(x, y []float64, series [][]float64, conf float64) *Knee {
-	if len(x) < leastPoints {
-		return nil
-	}
-	allX := x
-	from, to := window(fitHinge(x, y).at, x)
-	x, y = x[from:to], y[from:to]
-	whole := fitHinge(x, y)
-	k := &Knee{Level: whole.level, Misfit: misfit(whole, x, y)}
-	estimates := []float64{whole.at, whole.before, whole.after, whole.after - whole.before}
-	parts := [][]float64{nil, nil, nil, nil}
-	if series != nil {
-		parts = leaveOut(x, series[from:to], estimates)
-	}
-	for i, target := range []*stats.Interval{&k.At, &k.Before, &k.After, &k.Change} {
-		*target = around(estimates[i], parts[i], conf)
-	}
-	k.Shows = k.Change.Assessed() && !k.Change.Contains(0) && k.matters(allX)
+// shows says that a change of slope is more than chance, or counting whole cartons, explains.
+func (z *zoomed) shows() bool { return math.Abs(z.change.Mean) > z.noise }
+
+// kneeAt describes the knee at a level of the zoom.
+func (b *bending) kneeAt(levels []zoomed, i int) *Knee {
+	now, wide := levels[i], levels[i-halvings]
+	k := &Knee{At: b.crossing(levels, i), Before: b.slope(wide.places, wide.cell-1), After: b.slope(wide.places, wide.cell+1)}
+	k.Level = now.places[now.cell].y + (k.At.Mean-now.places[now.cell].x)*b.slope(now.places, now.cell-1).Mean
+	k.From, k.To = now.places[0].holder, now.places[len(now.places)-1].holder
 	return k
-}
-
-// window picks the points about a first estimate of the knee, three on either side. The lines are fitted to these alone, because
-// the branches of a real curve are bent: output goes with the inverse of a cycle time.
-func window(at float64, x []float64) (from, to int) {
-	const each = 3
-	right := 0
-	for right < len(x) && x[right] <= at {
-		right++
-	}
-	from, to = max(right-each, 0), min(right+each, len(x))
-	if to-from < leastPoints {
-		from, to = max(to-leastPoints, 0), min(from+leastPoints, len(x))
-	}
-	return from, to
-}
-
-// leaveOut returns the jackknife's pseudo-values of each estimate.
-func leaveOut(x []float64, series [][]float64, whole []float64) [][]float64 {
-	n := len(series[0])
-	g := min(groups, n)
-	parts := make([][]float64, len(whole))
-	for part := range g {
-		y := make([]float64, len(x))
-		for i, shifts := range series {
-			y[i] = averageWithout(shifts, part, g)
-		}
-		h := fitHinge(x, y)
-		for i, estimate := range []float64{h.at, h.before, h.after, h.after - h.before} {
-			parts[i] = append(parts[i], float64(float64(g)*whole[i])-float64(float64(g-1)*estimate))
-		}
-	}
-	return parts
-}
-
-// averageWithout is the mean of all shifts but those of one group; shift s belongs to group s mod g.
-func averageWithout(shifts []float64, part, g int) float64 {
-	var kept stats.Moments
-	for s, v := range shifts {
-		if s%g != part {
-			kept.Add(v)
-		}
-	}
-	return kept.Mean()
-}
-
-// around is the interval of the jackknife, put around the estimate from all shifts.
-func around(estimate float64, pseudo []float64, conf float64) stats.Interval {
-	iv := stats.MeanInterval(pseudo, conf)
-	if !iv.Assessed() {
-		iv.Mean = estimate
-		return iv
-	}
-	half := iv.HalfWidth()
-	iv.Mean, iv.Low, iv.High = estimate, estimate-half, estimate+half
-	return iv
-}
-
-func misfit(h hinge, x, y []float64) float64 {
-	most := 0.0
-	for i := range x {
-		most = math.Max(most, math.Abs(y[i]-h.value(x[i])))
-	}
-	return most
 }

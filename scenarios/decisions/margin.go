@@ -49,23 +49,43 @@ type Margins struct {
 type Margin struct {
 	Path  string
 	Today Value
-	// Found says that the threshold is crossed at Limit. Without it, Best is what the output comes to at Reach, the best place
-	// found if the threshold is not met today, the worst if it is.
+	// Found says that the threshold is crossed: it is kept at Limit, and no longer somewhat further, as the interval says. Where it is not met today, Limit is the first value that keeps it. Without Found, Best is what the output comes to
+	// at Reach, the best place found if the threshold is not met today, the worst if it is.
 	Found bool
 	Limit Value
+	// Exact says that nothing is left to chance about the limit: a Step further the threshold is no longer kept.
+	Exact bool
+	// Step is the last digit of Limit, in the unit of Today: 1 for what is counted in whole numbers.
+	Step float64
 	// At is Limit as a number in the unit of Today, with the interval that the shifts leave open. A bound is infinite where
 	// the threshold was not surely crossed as far as the parameter can go.
 	At stats.Interval
 	// Change is At against today, as a share of today's value; not a number where that is 0.
 	Change float64
 	Grows  bool // in the direction of the limit
-	// Edge says that Reach is as far as the line file can be read.
-	Edge  bool
-	Reach Value
-	Best  stats.Interval // in good cartons per shift
+	// Lowest and Highest are the ends of what was tried, and Tried how many values.
+	Lowest, Highest Value
+	Tried           int
+	// Edge says that Reach is as far as it can go, and why. Refused is the limit of the line that is broken beyond.
+	Edge    Edge
+	Refused string
+	Reach   Value
+	Best    stats.Interval // in good cartons per shift
+	// Surely says that what was tried lies on that side of the threshold by more than chance explains.
+	Surely bool
 	// BestMade is the chance of the target there.
 	BestMade stats.Interval
 }
+
+// Edge says what ends a search.
+type Edge int
+
+// What ends a search that does not cross the threshold.
+const (
+	OpenEdge  Edge = iota // nothing: what lies further was not tried
+	FileEdge              // the file can't be read beyond
+	LimitEdge             // beyond, the line breaks a limit that it keeps today
+)
 
 // Slack is how far the parameter may go, as a share of its value today; infinite where it never limits.
 func (m *Margin) Slack() float64 {
@@ -88,7 +108,7 @@ func FindMargins(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, see
 	if err != nil {
 		return nil, err
 	}
-	p.today = today.good
+	p.base = today.good
 	answer := &Margins{
 		Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Keep: spec.Keep, Target: spec.Target,
 		Chance: spec.Chance, Today: stats.MeanInterval(today.good, spec.Confidence), Made: p.made(today),
@@ -136,72 +156,4 @@ func (s MarginSpec) check(f *scenarios.File) error {
 		}
 	}
 	return nil
-}
-
-// probe runs the shifts of lines with one parameter changed, and compares them with what must hold.
-type probe struct {
-	ctx   context.Context
-	lab   *scenarios.Lab
-	file  *scenarios.File
-	spec  MarginSpec
-	today []float64
-}
-
-// output is the good cartons of each shift, and whether chance has any part in them.
-type output struct {
-	good  []float64
-	fixed bool
-}
-
-// run is the output of a line. Where nothing is left to chance, one shift stands for all.
-func (p *probe) run(f *scenarios.File) (output, error) {
-	out := output{fixed: isFixed(f.Line)}
-	n := p.spec.Replications
-	if out.fixed {
-		n = 1
-	}
-	shifts, err := extend(p.ctx, p.lab, f, n)
-	if err != nil {
-		return out, err
-	}
-	out.good = slices.Repeat(shifts.Good()[:n], p.spec.Replications/n)
-	return out, p.lab.Release(f)
-}
-
-// made is the chance of the target; the zero interval where there is none.
-func (p *probe) made(out output) stats.Interval {
-	if p.spec.Target == 0 {
-		return stats.Interval{}
-	}
-	made := 0
-	for _, g := range out.good {
-		made += int(madeIt(g, p.spec.Target))
-	}
-	if out.fixed {
-		share := float64(made) / float64(len(out.good))
-		return stats.Interval{Mean: share, Low: share, High: share, N: len(out.good), Confidence: p.spec.Confidence}
-	}
-	return stats.Wilson(made, len(out.good), p.spec.Confidence)
-}
-
-// above is how far the output lies above the threshold.
-func (p *probe) above(out output) stats.Interval {
-	switch {
-	case p.spec.Chance > 0:
-		iv := p.made(out)
-		iv.Mean, iv.Low, iv.High = iv.Mean-p.spec.Chance, iv.Low-p.spec.Chance, iv.High-p.spec.Chance
-		return iv
-	case p.spec.Target > 0:
-		return p.difference(out.good, func(int) float64 { return p.spec.Target })
-	}
-	return p.difference(out.good, func(i int) float64 { return p.spec.Keep * p.today[i] })
-}
-
-// difference is the interval of the output less a threshold that goes with each shift.
-func (p *probe) difference(good []float64, threshold func(shift int) float64) stats.Interval {
-	over := make([]float64, len(good))
-	for i, g := range good {
-		over[i] = g - threshold(i)
-	}
-	return stats.MeanInterval(over, p.spec.Confidence)
 }

@@ -39,7 +39,7 @@ func (e *explaining) sidesOf(faster, slower []float64) Sides {
 // by counting whole ones, and enough to matter.
 func (e *explaining) apart(difference float64, residuals []float64, cartons float64) bool {
 	iv := aroundResiduals(difference, residuals, e.spec.Confidence)
-	counting := cartons / (meanOf(e.base) * math.Log1p(e.spec.Step))
+	counting := cartons / (average(e.base) * math.Log1p(e.spec.Step))
 	return iv.Assessed() && !iv.Contains(0) && math.Abs(difference) > max(leastKink, counting)
 }
 
@@ -55,7 +55,7 @@ func (e *explaining) plus(a, b Sides) Sides {
 // logRatio is the change of the logarithm of output over that of speed, from the shifts of one line to those of one that is 1+step
 // times faster, and what each shift adds to its error.
 func logRatio(faster, slower []float64, step float64) (estimate float64, residuals []float64) {
-	f, s := meanOf(faster), meanOf(slower)
+	f, s := average(faster), average(slower)
 	if f <= 0 || s <= 0 {
 		return math.NaN(), nil
 	}

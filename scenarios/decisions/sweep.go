@@ -2,6 +2,7 @@ package decisions
 
 import (
 	"context"
+	"math"
 
 	"dwellcast/scenarios"
 	"dwellcast/sim/stats"
@@ -30,8 +31,13 @@ type Sweep struct {
 	Confidence   float64
 	// Points go through the first parameter's values, and for each through the second's.
 	Points []Point
-	// Knee is nil for two parameters, for fewer than five points, and for a curve without spread or bend.
+	// Bend says whether the curve has a knee, and Knee where; nil where it has none.
+	Bend Bend
 	Knee *Knee
+	// Today is the value that the file has of the first parameter; nil where it has none that is a number of its unit.
+	Today *Value
+	// Target is the wanted number of good cartons a shift in the unit of the figure; not a number where there is none.
+	Target float64
 	// Fixed says that nothing in the line is left to chance.
 	Fixed    bool
 	Warnings []scenarios.Warning
@@ -65,6 +71,7 @@ func RunSweep(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed u
 	if err := s.try(grid); err != nil {
 		return nil, err
 	}
+	s.standing()
 	for i, values := range grid {
 		if err := s.point(values); err != nil {
 			return nil, err
@@ -117,7 +124,22 @@ type sweeping struct {
 	file   *scenarios.File
 	spec   SweepSpec
 	answer *Sweep
-	series [][]float64 // of one parameter: the figure shift by shift
+	places []place // of one parameter, where a knee is looked for
+}
+
+// standing notes where the line stands today, and what is wanted of it.
+func (s *sweeping) standing() {
+	if v, err := valueAt(s.file, s.spec.Vary[0].Path); err == nil {
+		if x, err := v.In(s.spec.Vary[0].Values[0].Quantity.Unit()); err == nil {
+			if today, err := s.valueAt(x); err == nil {
+				s.answer.Today = &today
+			}
+		}
+	}
+	s.answer.Target = math.NaN()
+	if s.file.Target > 0 && s.spec.Figure.Shift != nil && !s.spec.Figure.Share() {
+		s.answer.Target = s.spec.Figure.Shift(s.file.Target)
+	}
 }
 
 // try reads the line at both ends of the grid, so that a mistake shows before the work.
@@ -156,14 +178,29 @@ func (s *sweeping) at(values []Value) (*scenarios.File, error) {
 // point adds a point of the grid to the answer.
 func (s *sweeping) point(values []Value) error {
 	p, err := s.pointAt(values)
-	if err == nil {
-		s.answer.Points = append(s.answer.Points, *p)
+	if err != nil {
+		return err
 	}
-	return err
+	s.answer.Points = append(s.answer.Points, p.Point)
+	if s.seeksKnee() {
+		s.places = append(s.places, *s.placeOf(p))
+	}
+	return nil
 }
 
-// pointAt runs the line at a point, and keeps the figure shift by shift where the knee needs it.
-func (s *sweeping) pointAt(values []Value) (*Point, error) {
+// tried is a point with the figure shift by shift, where the figure is one of a shift.
+type tried struct {
+	Point
+	shifts []float64
+}
+
+// placeOf is a point as a place of the curve.
+func (s *sweeping) placeOf(p *tried) *place {
+	return &place{x: p.Values[0].Number(), y: average(p.shifts), shifts: p.shifts, holder: p.Holder}
+}
+
+// pointAt runs the line at a point.
+func (s *sweeping) pointAt(values []Value) (*tried, error) {
 	f, err := s.at(values)
 	if err != nil {
 		return nil, err
@@ -172,14 +209,17 @@ func (s *sweeping) pointAt(values []Value) (*Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	if of := s.spec.Figure.Shift; of != nil && len(s.spec.Vary) == 1 && !s.answer.Fixed {
-		series := make([]float64, s.spec.Replications)
-		for i, good := range shifts.Good()[:s.spec.Replications] {
-			series[i] = of(good)
+	var series []float64
+	if of := s.spec.Figure.Shift; of != nil {
+		n := s.spec.Replications
+		if s.answer.Fixed {
+			n = 1
 		}
-		s.series = append(s.series, series)
+		for _, good := range shifts.Good()[:n] {
+			series = append(series, of(good))
+		}
 	}
 	forecast := shifts.Forecast()
 	holder := topHolder(forecast)
-	return &Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share, scenarios.Refusal(f)}, s.lab.Release(f)
+	return &tried{Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share, scenarios.Refusal(f)}, series}, s.lab.Release(f)
 }

@@ -12,6 +12,11 @@ import (
 // sweep runs a sweep over one range.
 func sweep(t testing.TB, f *scenarios.File, figure string, replications int, ranges ...string) *decisions.Sweep {
 	t.Helper()
+	return sweepSeed(t, 1, f, figure, replications, ranges...)
+}
+
+func sweepSeed(t testing.TB, seed uint64, f *scenarios.File, figure string, replications int, ranges ...string) *decisions.Sweep {
+	t.Helper()
 	spec := decisions.SweepSpec{Replications: replications}
 	var err error
 	if spec.Figure, err = decisions.ParseFigure(figure, f); err != nil {
@@ -24,45 +29,11 @@ func sweep(t testing.TB, f *scenarios.File, figure string, replications int, ran
 		}
 		spec.Vary = append(spec.Vary, v)
 	}
-	answer, err := decisions.RunSweep(background, lab(scenarios.Options{Seed: 1}), f, 1, spec)
+	answer, err := decisions.RunSweep(background, lab(scenarios.Options{Seed: seed}), f, seed, spec)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return answer
-}
-
-// The knee of an undisturbed line is found to the nanosecond: 2.4 - 0.60 - 0.02 - 0.28 - 0.28 = 1.22 s of dwell.
-func TestKneeOfUndisturbedLine(t *testing.T) {
-	k := sweep(t, undisturbed(t), "good_rate", 2, "sealer.dwell=0.6s..1.6s/11").Knee
-	if k == nil || k.At.Mean != 1.22 || k.At.HalfWidth() != 0 || !k.Shows {
-		t.Fatalf("knee %+v, want exactly 1.22 s", k)
-	}
-	if k.From != decisions.SettingHolds || k.To != "sealer" {
-		t.Errorf("the bottleneck goes from %s to %s, want from the setting to sealer", k.From, k.To)
-	}
-	if math.Abs(k.Before.Mean) > 1e-9 {
-		t.Errorf("slope %g before the knee, want a level line", k.Before.Mean)
-	}
-}
-
-// With stops the knee lies in its interval, which rests on common random numbers. Bench line as above: 1.22 s. The range is
-// short, since two straight lines do not follow the curve for long.
-func TestKneeOfDisturbedLine(t *testing.T) {
-	k := sweep(t, example(t, "bench-line"), "good_rate", 100, "sealer.dwell=1.18s..1.26s/17").Knee
-	if !k.Shows || math.Abs(k.At.Mean-1.22) > 0.002 || k.At.HalfWidth() > 0.004 {
-		t.Errorf("knee at %v, want 1.22 s within 2 ms", k.At)
-	}
-	if k.From != decisions.SettingHolds || k.To != "sealer" {
-		t.Errorf("the bottleneck goes from %s to %s, want from the setting to sealer", k.From, k.To)
-	}
-}
-
-// A curve without a bend shows no knee.
-func TestNoKneeWhereNoneIs(t *testing.T) {
-	s := sweep(t, example(t, "bench-line"), "good_rate", 60, "sealer.dwell=0.6s..1.0s/9")
-	if s.Knee != nil && s.Knee.Shows {
-		t.Errorf("knee at %v on a level curve", s.Knee.At)
-	}
 }
 
 // A grid holds the same figures as a sweep over either of its parameters.

@@ -3,115 +3,143 @@ package decisions
 import (
 	"math"
 
+	"dwellcast/scenarios/quantity"
 	"dwellcast/sim/stats"
 )
 
 // findKnee looks for the knee of a sweep over one parameter.
 func (s *sweeping) findKnee() error {
-	if len(s.spec.Vary) != 1 || len(s.answer.Points) < leastPoints {
+	places := s.places
+	switch {
+	case !s.seeksKnee():
+		s.answer.Bend = NotSought
+		return nil
+	case len(places) < leastPoints:
+		s.answer.Bend = TooFew
+		return nil
+	case isLevel(places):
+		s.answer.Bend = Level
 		return nil
 	}
-	x, y := s.curve()
-	series := s.series
-	if s.answer.Fixed {
-		series = nil
+	b := &bending{at: s.between, conf: s.spec.Confidence, carton: s.spec.Figure.Shift(1) - s.spec.Figure.Shift(0)}
+	levels, coarse, err := b.zoom(places)
+	if err != nil {
+		return err
 	}
-	k := findKnee(x, y, series, s.spec.Confidence)
-	if isFlat(y) {
-		return nil
+	bend, knee := bendOf(levels, coarse)
+	if s.answer.Bend = bend; bend == Kneed {
+		return s.kneed(b, levels, knee)
 	}
-	k.From, k.To = s.answer.holdersAround(k.At.Mean, x)
-	if s.answer.Fixed {
-		if err := s.exactKnee(k, x); err != nil {
-			return err
-		}
-	}
-	s.answer.Knee = k
 	return nil
 }
 
-// curve is the sweep as numbers.
-func (s *sweeping) curve() (x, y []float64) {
-	for _, p := range s.answer.Points {
-		x = append(x, p.Values[0].Number())
-		y = append(y, p.Figure.Mean)
-	}
-	return x, y
+// seeksKnee says that a knee is looked for: in one parameter, and in a figure that each shift says for itself. A chance is none: it
+// says of a shift only on which side of a target it lies.
+func (s *sweeping) seeksKnee() bool {
+	return len(s.spec.Vary) == 1 && s.spec.Figure.Shift != nil && !s.spec.Figure.Share()
 }
 
-// isFlat says that a curve does not change at all.
-func isFlat(y []float64) bool {
-	for _, v := range y {
-		if v != y[0] {
+// kneed takes the knee of a level into the answer, unless the slope changes too little to speak of. A join without an interval is
+// no knee.
+func (s *sweeping) kneed(b *bending, levels []zoomed, i int) error {
+	k := b.kneeAt(levels, i)
+	first, last := s.places[0].x, s.places[len(s.places)-1].x
+	if !k.At.Assessed() || math.Abs(levels[i].change.Mean)*(last-first) < leastBend*math.Abs(k.Level) {
+		s.answer.Bend = Straight
+		return nil
+	}
+	s.answer.Knee = k
+	if s.answer.Fixed {
+		return s.exact(k, levels[i])
+	}
+	return nil
+}
+
+// isLevel says that a curve does not change at all.
+func isLevel(places []place) bool {
+	for _, p := range places {
+		if p.y != places[0].y {
 			return false
 		}
 	}
 	return true
 }
 
-// holdersAround is who holds the bottleneck at the first point and at the last, where the knee is a change from one to the
-// other; otherwise who holds it at the points next to the knee.
-func (s *Sweep) holdersAround(at float64, x []float64) (from, to string) {
-	i := 0
-	for i+1 < len(x) && x[i+1] <= at {
-		i++
+// between runs the line at a value between two others; nil where the parameter takes none there.
+func (s *sweeping) between(x, low, high float64) (*place, error) {
+	like := s.spec.Vary[0].Values[0]
+	if s.isWhole() {
+		x = math.Round(x)
 	}
-	before, after := s.Points[max(i-1, 0)], s.Points[min(i+2, len(x)-1)]
-	return before.Holder, after.Holder
+	v, err := valueOf(tidy(x, 9), like)
+	if err != nil {
+		return nil, err
+	}
+	if at := v.Number(); at <= low || at >= high || like.Is(quantity.Time) && nanoseconds(high-low, like) < 4 {
+		return nil, nil
+	}
+	p, err := s.pointAt([]Value{v})
+	if err != nil {
+		return nil, err
+	}
+	return s.placeOf(p), nil
 }
 
-// exactKnee finds, for a line that leaves nothing to chance, the very value at which the bottleneck changes hands: to the
-// nanosecond for a time, to 12 digits for anything else. Of several changes it takes the one nearest to the fitted knee.
-func (s *sweeping) exactKnee(k *Knee, x []float64) error {
-	nearest, fitted := math.Inf(1), k.At.Mean
-	for i := range len(x) - 1 {
-		a, b := s.answer.Points[i], s.answer.Points[i+1]
-		if a.Holder == b.Holder {
-			continue
-		}
-		at, err := s.handover(a, b)
-		if err != nil {
-			return err
-		}
-		if d := math.Abs(at.Values[0].Number() - fitted); d < nearest {
-			nearest = d
-			*k = kneeAt(a, *at, b, s.spec.Confidence)
-			k.From, k.To = a.Holder, b.Holder
-			k.Shows = k.Change.Mean != 0 && k.matters(x)
-		}
+// exact replaces the knee of a line that leaves nothing to chance by the very value at which the bottleneck changes hands, if that
+// is where the curve bends: to the nanosecond for a time, to 12 digits for anything else. On a line of one conveyor the bottleneck
+// is who ends every cycle, so that the bend is nowhere else. Elsewhere it changes hands when buffers have filled.
+func (s *sweeping) exact(k *Knee, z zoomed) error {
+	if k.From == k.To || !isOneConveyor(s.file) {
+		return nil
 	}
+	low, err := s.valueAt(z.places[0].x)
+	if err != nil {
+		return err
+	}
+	high, err := s.valueAt(z.places[len(z.places)-1].x)
+	if err != nil {
+		return err
+	}
+	at, err := s.handover(low, high, k.From)
+	if err != nil || !k.At.Contains(at) {
+		return err
+	}
+	k.At = stats.MeanInterval([]float64{at, at}, s.spec.Confidence)
+	k.Exact = true
 	return nil
 }
 
-// handover is the last point between two at which the holder is still that of the first.
-func (s *sweeping) handover(a, b Point) (*Point, error) {
-	low, high := a.Values[0], b.Values[0]
-	whole := isWhole(s.file, s.spec.Vary[0].Path, low)
+func (s *sweeping) valueAt(x float64) (Value, error) { return valueOf(x, s.spec.Vary[0].Values[0]) }
+
+// handover is the last value between two at which the holder is still that of the first.
+func (s *sweeping) handover(low, high Value, first string) (float64, error) {
 	for {
-		middle, ok, err := between(low, high, whole)
+		middle, ok, err := between(low, high, s.isWhole())
 		if err != nil || !ok {
-			return &a, err
+			x, bad := low.In(s.spec.Vary[0].Values[0].Quantity.Unit())
+			return x, firstOf(err, bad)
 		}
 		p, err := s.pointAt([]Value{middle})
 		if err != nil {
-			return nil, err
+			return 0, err
 		}
-		if p.Holder == a.Holder {
-			low, a = middle, *p
+		if p.Holder == first {
+			low = middle
 		} else {
 			high = middle
 		}
 	}
 }
 
-// kneeAt is the knee at a known point between two others.
-func kneeAt(before, at, after Point, conf float64) Knee {
-	exactly := func(v float64) stats.Interval { return stats.MeanInterval([]float64{v, v}, conf) }
-	x := func(p Point) float64 { return p.Values[0].Number() }
-	rise := (at.Figure.Mean - before.Figure.Mean) / (x(at) - x(before))
-	if x(at) == x(before) {
-		rise = 0
+func firstOf(errs ...error) error {
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
 	}
-	fall := (after.Figure.Mean - at.Figure.Mean) / (x(after) - x(at))
-	return Knee{At: exactly(x(at)), Before: exactly(rise), After: exactly(fall), Change: exactly(fall - rise), Level: at.Figure.Mean}
+	return nil
+}
+
+func (s *sweeping) isWhole() bool {
+	return isWhole(s.file, s.spec.Vary[0].Path, s.spec.Vary[0].Values[0])
 }

@@ -42,12 +42,18 @@ func (v Value) Unit() string {
 	return v.Quantity.Unit()
 }
 
-// String is the value as an override writes it.
+// String is the value as an override writes it. A number of cartons with three decimals gets a fourth, lest its point be taken for
+// one that parts thousands.
 func (v Value) String() string {
 	if v.plain {
 		return strings.TrimSuffix(v.Quantity.String(), " "+plainUnit)
 	}
-	return v.Quantity.String()
+	text := v.Quantity.String()
+	if _, err := quantity.Parse(text); err != nil {
+		number, unit, _ := strings.Cut(text, " ")
+		return number + "0 " + unit
+	}
+	return text
 }
 
 // Number is the value's number in its unit.
