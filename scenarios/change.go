@@ -15,6 +15,7 @@ type change struct {
 	at     document.Position // of the case
 	root   *document.Node    // nil where the base has a mistake
 	words  []string
+	given  map[string]bool              // paths that were given a value
 	labels map[string]document.Position // where changes that are written as text stand
 	p      document.Problems
 }
@@ -95,6 +96,13 @@ func (c *change) apply(text string, at document.Position) {
 
 // set gives a path a value, and says what a change came to.
 func (c *change) set(path, value string, at document.Position, make func(root *document.Node) error) {
+	if c.given[path] {
+		c.p.Report(document.Problem{At: at, Path: path, Message: "is set twice in this case", Hint: "keep one of them"})
+	}
+	if c.given == nil {
+		c.given = map[string]bool{}
+	}
+	c.given[path] = !strings.HasSuffix(path, "+")
 	before := find(c.root, path)
 	c.do(path+" = "+value, at, make)
 	if len(c.words) > 0 {
@@ -147,6 +155,9 @@ func (c *change) do(words string, at document.Position, make func(root *document
 // interpret reads the changed line. What is wrong with it stands in the case: at the changed value, or, where the change made
 // something else wrong, at the name of the case.
 func (c *change) interpret() *File {
+	if c.name == "base" {
+		c.p.Report(document.Problem{At: c.at, Text: c.name, Message: "is what the line as it is is called", Hint: "give the case another name"})
+	}
 	if c.root == nil || c.p.Len() > 0 {
 		return nil
 	}

@@ -77,6 +77,9 @@ func (r *lineReader) layConveyor(n *document.Node, section []*draft, onward bool
 	if n.Has("runs_empty") && section[0] == r.drafts[0] && conveyor.RunsEmpty && section[0].own != nil {
 		r.p.Add(n, "runs empty, but it stands at the head of the line", "take runs_empty out; the head of a line never lacks material")
 	}
+	if b := section[0].Feed.Buffer; b != nil && b.Capacity == 0 && conveyor.RunsEmpty && n.Has("runs_empty") {
+		r.p.Add(n, "runs empty behind a buffer without a place, so that it never waits for what is handed to it", "give the buffer places, or take runs_empty out")
+	}
 	r.line.Conveyors = append(r.line.Conveyors, conveyor)
 	r.file.Travels = append(r.file.Travels, travel)
 	r.file.Mechanics.Conveyors = append(r.file.Mechanics.Conveyors, moves)

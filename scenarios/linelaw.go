@@ -52,6 +52,7 @@ func (r *lineReader) time(n *document.Node, bounds span) random.Sampler {
 	} else {
 		sampler = random.Fixed(n.Duration(&r.p))
 	}
+	r.rangeWithin(n, bounds)
 	if r.p.Len() > before || bounds.holds(sampler.Mean()) {
 		return sampler
 	}
@@ -61,6 +62,15 @@ func (r *lineReader) time(n *document.Node, bounds span) random.Sampler {
 	}
 	r.p.Add(inner, message, bounds.hint())
 	return sampler
+}
+
+// rangeWithin holds the low and high of an assumption to the bounds of its value.
+func (r *lineReader) rangeWithin(n *document.Node, bounds span) {
+	for _, end := range n.Range() {
+		if d := end.Duration(&r.p); !bounds.holds(d) && d > 0 {
+			r.p.Add(end, "can't be right here", bounds.hint())
+		}
+	}
 }
 
 // drawnTime reads a law of times.

@@ -56,7 +56,7 @@ func (r *lineReader) read(root *document.Node) {
 
 func (r *lineReader) readSetting(f *document.Fields) {
 	n := f.Take("setting")
-	r.line.Setting = n.Rate(&r.p, document.Limit{Max: "1000000 cartons/h"})
+	r.line.Setting = n.Rate(&r.p, document.Limit{Min: "1 cartons/h"}, document.Limit{Max: "1000000 cartons/h"})
 	r.groundless = n != nil && r.line.Setting == 0
 }
 

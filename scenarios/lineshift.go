@@ -18,7 +18,7 @@ func (r *lineReader) readShift(shift, run *document.Node) {
 	r.line.Shift.Length = defaultShift
 	f := shift.Map(&r.p)
 	if n := f.Take("length"); n != nil {
-		r.line.Shift.Length = n.PositiveDuration(&r.p, document.Limit{Max: "744 h", Hint: "for long-run figures write run: {length: 1000 h}"})
+		r.line.Shift.Length = n.PositiveDuration(&r.p, document.Limit{Min: "1 s"}, document.Limit{Max: "744 h", Hint: "for long-run figures write run: {length: 1000 h}"})
 	}
 	planned := r.readPlanned(f)
 	f.Done()
@@ -89,7 +89,7 @@ const defaultBatches = 20
 func (r *lineReader) readRun(n *document.Node, planned []plannedStop) {
 	f := n.Map(&r.p)
 	spec := &SteadySpec{Batches: defaultBatches, Shift: r.line.Shift.Length}
-	spec.Length = f.Require("length", "200 h").PositiveDuration(&r.p)
+	spec.Length = f.Require("length", "200 h").PositiveDuration(&r.p, document.Limit{Min: "1 min"}, document.Limit{Max: "10 years", Hint: "more shows no more: give a shorter run"})
 	if warmUp := f.Take("warm_up"); warmUp != nil && warmUp.Raw() != "auto" {
 		spec.WarmUp = warmUp.PositiveDuration(&r.p, document.Limit{Above: "0 s", Hint: "leave warm_up out to have it found"})
 		if spec.WarmUp >= spec.Length && spec.Length > 0 {

@@ -72,7 +72,9 @@ func (r *lineReader) readHeat(d *draft, n *document.Node) {
 	r.described()
 	before := r.p.Len()
 	f := n.Map(&r.p)
-	celsius := func(n *document.Node) float64 { return n.Measure(&r.p, quantity.Temperature, "degC") }
+	celsius := func(n *document.Node) float64 {
+		return n.Measure(&r.p, quantity.Temperature, "degC", document.Limit{Min: "-50 degC"}, document.Limit{Max: "500 degC"})
+	}
 	s := &motion.HeatSeal{Start: 20}
 	s.Thickness = f.Require("board", "0.6 mm").Length(&r.p, document.Limit{Above: "0 m"}, document.Limit{Max: "20 mm"})
 	s.Diffusivity = f.Require("diffusivity", "0.12 mm2/s").Measure(&r.p, quantity.Diffusivity, "m2/s", document.Limit{Above: "0 m2/s"})

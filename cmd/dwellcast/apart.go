@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // fileFlags name the files that commands write.
@@ -13,6 +14,9 @@ var fileFlags = []string{"output", "chart", "trace", "resume"}
 // apart refuses a file to write that is one to read, or that is named twice: work or input would be lost. Files are told apart by what
 // they are, not by how they are written.
 func apart(cmd *cobra.Command, args []string) error {
+	if err := noneEmpty(cmd); err != nil {
+		return err
+	}
 	named := map[string]string{}
 	for _, arg := range args {
 		if arg != "-" {
@@ -33,6 +37,16 @@ func apart(cmd *cobra.Command, args []string) error {
 		named[path] = "the file of --" + flag
 	}
 	return nil
+}
+
+// noneEmpty refuses a flag that was given without a value: absent and empty are two things.
+func noneEmpty(cmd *cobra.Command) (err error) {
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		if f.Value.Type() == "string" && f.Value.String() == "" && err == nil {
+			err = usage("give it one, or leave the flag out", "--%s has no value", f.Name)
+		}
+	})
+	return err
 }
 
 // sameFile says that two paths lead to one regular file, or would.

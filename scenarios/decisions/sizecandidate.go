@@ -113,6 +113,9 @@ func (r *sizeReader) readMoney(item *document.Node, f *document.Fields, c *SizeC
 	salvage := f.Take("salvage")
 	if salvage != nil {
 		c.Salvage = r.money(salvage, quantity.Money, "money")
+		if c.Salvage > c.Price && c.Price > 0 {
+			r.p.Add(salvage.Assumed(r.p), "is more than the price", "salvage is what is left of the price at the end of the life")
+		}
 	}
 	life := f.Take("life")
 	c.Life = 1

@@ -51,6 +51,17 @@ func (n *Node) unwrap(p *Problems) (value, low, high *Node) {
 	return value, low, high
 }
 
+// Range is the low and the high of an assumption that has them as single values; none for any other node.
+func (n *Node) Range() []*Node {
+	var ends []*Node
+	for _, key := range []string{"low", "high"} {
+		if n.IsAssumption() && n.Has(key) && n.value(key).kind == Scalar {
+			ends = append(ends, n.value(key))
+		}
+	}
+	return ends
+}
+
 // note keeps an assumption, in place of an earlier reading of the same path.
 func (n *Node) note(a Assumption) {
 	for i, old := range n.assumptions {

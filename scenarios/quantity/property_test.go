@@ -89,7 +89,7 @@ func TestSpacedIsEven(t *testing.T) {
 // FuzzParse: never a panic; every refusal has a hint; every acceptance prints and reads back.
 func FuzzParse(f *testing.F) {
 	for _, text := range []string{"0.95 s", "1450 cartons/h", "10 fl oz/in", "0.4%", "1,5 s", "NaN", "0x1p3 s", "45 money/1000 cartons",
-		"1e30 m4/s4", "5 W/(m2 K)", "-.5e-3 µs", "1/4 in", "\xff s", "5 /", "5 /(/)"} {
+		"1e30 m4/s4", "5 W/(m2 K)", "-.5e-3 µs", "1/4 in", "\xff s", "5 /", "5 /(/)", "0·", "2-5 s", "1.500 cartons/h", "20 lb in"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -47,6 +47,9 @@ func parse(text string, offers []string) (Quantity, error) {
 	if err != nil {
 		return Quantity{}, err.after(digits, strings.TrimSpace(text))
 	}
+	if u.text == "" {
+		return Quantity{}, missingUnit(digits, offers)
+	}
 	q := Quantity{exactly(digits), digits, u}
 	if err := q.thousands(); err != nil {
 		return Quantity{}, err

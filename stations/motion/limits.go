@@ -116,6 +116,9 @@ func NewSloshLimit(name string, master Master, conveyor *Cam, tank Tank, indexes
 		if len(problems) > 0 {
 			return math.NaN()
 		}
+		if float64(move.Time)*tank.Mode(1).Frequency > slowIndex {
+			return tank.Freeboard - 2*s.QuasiStatic()
+		}
 		return tank.Freeboard - s.wave(indexes)
 	}
 	return Limit{
@@ -124,6 +127,10 @@ func NewSloshLimit(name string, master Master, conveyor *Cam, tank Tank, indexes
 		Dips: func(lo, hi CartonsPerHour) []CartonsPerHour { return tank.resonances(master, lo, hi) },
 	}, nil
 }
+
+// slowIndex is so many periods of the first mode that the liquid follows an index of this length without swinging: twice the tilt is then
+// more than it ever rises.
+const slowIndex = 60
 
 // wave is the highest over a number of indexes from rest and the stands behind them; with 0 that of endless ones.
 func (s *Slosh) wave(indexes int) float64 {
