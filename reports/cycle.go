@@ -64,9 +64,12 @@ func cyclePicture(b *scenarios.Budget, width int) []string {
 		}
 	}
 	end := cycleTime(longest)
-	lines = append(lines, strings.Repeat(" ", names+1)+"0"+strings.Repeat(" ", room-len(end)+1)+end,
-		"- index   = # parts of the act in turn   . slack")
-	return lines
+	lines = append(lines, strings.Repeat(" ", names+1)+"0"+strings.Repeat(" ", room-len(end)+1)+end)
+	const legend = "- index   = # parts of the act in turn   . slack"
+	if len(legend) > width {
+		return append(lines, layout.Wrap(legend, width)...)
+	}
+	return append(lines, legend)
 }
 
 // stationBar is index, parts in turn and slack, to the end of the cycle.

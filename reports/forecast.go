@@ -23,7 +23,7 @@ func forecastPage(f *scenarios.Forecast, style Style) *page {
 	n := notesOf(f.Warnings)
 	p := &page{title: titleOf(f.Title)}
 	p.add(answerSection(f, n))
-	p.add(limitSection(f, n))
+	p.add(limitSection(f, n, style))
 	p.add(lossSection(f, n))
 	p.add(shareSection(f, n, style))
 	p.add(stopSection(f, n))

@@ -17,7 +17,7 @@ type holder struct {
 }
 
 // limitSection says what limits the line: who holds the bottleneck, and the largest losses.
-func limitSection(f *scenarios.Forecast, n *notes) section {
+func limitSection(f *scenarios.Forecast, n *notes, style Style) section {
 	s := section{heading: "What limits it"}
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
@@ -31,7 +31,7 @@ func limitSection(f *scenarios.Forecast, n *notes) section {
 			continue
 		}
 		iv := inPercent(h.share)
-		t.add(h.name, fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, 40)))
+		t.add(h.name, fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, min(40, max(8, style.Columns()-40)))))
 	}
 	s.table, s.notes = t, n.take()
 	return s

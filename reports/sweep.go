@@ -95,16 +95,20 @@ func commonDecimals(s *decisions.Sweep) int {
 func gridSection(s *decisions.Sweep, style Style) section {
 	_, unit := figureScale(s.Figure)
 	rows, columns := s.Vary[0].Values, s.Vary[1].Values
-	across, down := shown(len(columns), style.Columns()/9-1), shown(len(rows), 21)
+	digits := commonDecimals(s)
+	cell := func(i, j int) string {
+		p := s.Points[i*len(columns)+j]
+		return pointText(shownFigure(s.Figure, p.Figure), digits) + shortMark(p.Refused)
+	}
+	across, down := shown(len(columns), gridRoom(s, cell, style)), shown(len(rows), 21)
 	t := &table{columns: []column{right(s.Vary[0].Path)}}
 	for _, j := range across {
 		t.columns = append(t.columns, right(columns[j].String()))
 	}
-	digits := commonDecimals(s)
 	for _, i := range down {
 		cells := []string{rows[i].String()}
 		for _, j := range across {
-			cells = append(cells, pointText(shownFigure(s.Figure, s.Points[i*len(columns)+j].Figure), digits)+shortMark(s.Points[i*len(columns)+j].Refused))
+			cells = append(cells, cell(i, j))
 		}
 		t.add(cells...)
 	}
@@ -113,6 +117,18 @@ func gridSection(s *decisions.Sweep, style Style) section {
 		out.notes = append(out.notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
 	}
 	return out
+}
+
+// gridRoom is how many columns of a grid fit the screen, two at least.
+func gridRoom(s *decisions.Sweep, cell func(i, j int) string, style Style) int {
+	widest, head := 0, len([]rune(s.Vary[0].Path))
+	for i, row := range s.Vary[0].Values {
+		head = max(head, len([]rune(row.String())))
+		for j, column := range s.Vary[1].Values {
+			widest = max(widest, len([]rune(column.String())), len([]rune(cell(i, j))))
+		}
+	}
+	return max((style.Columns()-2-head)/(widest+1), 2)
 }
 
 // shortMark stands behind a figure of a point beyond a limit.

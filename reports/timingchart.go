@@ -172,6 +172,10 @@ func stationOn(t *scenarios.Timing, name string, conveyor int) bool {
 // timingPicture is the chart in plain characters.
 func timingPicture(t *scenarios.Timing, conveyor int, style Style) section {
 	s := section{heading: "Timing chart" + ofConveyor(t, &t.Conveyors[conveyor])}
+	if style.Columns()-2 < chart.NarrowestText {
+		s.notes = []string{fmt.Sprintf("The chart takes a screen of %d columns; --chart draws it", chart.NarrowestText+2)}
+		return s
+	}
 	text, err := TimingChart(t, conveyor, false).Text(style.Columns()-2, true)
 	if err != nil {
 		s.notes = []string{"The chart can't be drawn: " + err.Error()}

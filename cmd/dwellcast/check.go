@@ -15,7 +15,7 @@ func (p *program) checkCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Check a line file; say in words and a time budget what the line is",
-		Long: "check reads a line file and says in words what the line is, with the time budget of one cycle: what each station\n" +
+		Long: "check reads a line file and says in words what the line is, with the time budget of one cycle: what each station " +
 			"needs, which is critical, how much slack the others have, and where that changes. Nothing is simulated.",
 		Example: "  dwellcast check line.yaml\n  dwellcast check line.yaml --set sealer.dwell=1.3s",
 		Args:    oneFile,

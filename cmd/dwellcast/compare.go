@@ -28,7 +28,7 @@ func (p *program) compareCommand() *cobra.Command {
 	return command(p, decision[*decisions.Comparison]{
 		use:   "compare FILE",
 		short: "Hold what-ifs against a base: the difference, its odds and its reason",
-		long: "compare reads a study (a line and its cases), or a line file with cases from --case, and runs the same shifts of each. It\n" +
+		long: "compare reads a study (a line and its cases), or a line file with cases from --case, and runs the same shifts of each. It " +
 			"shows what each case makes, its difference from the base with an interval, how likely it is to beat it, and what moved.\n" +
 			"Exit status 3: the wanted precision was not reached.",
 		example: "  dwellcast compare study.yaml\n" +

@@ -31,7 +31,7 @@ func (p *program) runCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "run FILE",
 		Short: "Simulate a line: good output, what limits it, where the rest goes",
-		Long: "run simulates independent shifts of the line, each from an empty line, or one long run where the file asks for steady\n" +
+		Long: "run simulates independent shifts of the line, each from an empty line, or one long run where the file asks for steady " +
 			"figures. The same file, seed and version give the same figures, whatever the number of workers.\n" +
 			"Exit status 3: the wanted precision was not reached.",
 		Example: "  dwellcast run line.yaml\n  dwellcast run line.yaml --precision 0.5% --set sealer.dwell=1.1s\n" +

@@ -17,7 +17,7 @@ var layers = []struct {
 	folder string
 	may    []string
 }{
-	{"cmd/dwellcast", []string{"reports", "reports/chart", "scenarios/...", "stations/...", "sim/..."}},
+	{"cmd/dwellcast", []string{"reports", "reports/chart", "reports/layout", "scenarios/...", "stations/...", "sim/..."}},
 	{"reports", []string{"reports/chart", "reports/layout", "scenarios/...", "stations/...", "sim/..."}},
 	{"reports/layout", []string{"sim/stats"}},
 	{"reports/chart", nil},

@@ -26,8 +26,8 @@ func (p *program) marginCommand() *cobra.Command {
 	return command(p, decision[*decisions.Margins]{
 		use:   "margin FILE --vary PATH",
 		short: "Find how far a parameter may go before output falls",
-		long: "margin moves a parameter until good output falls below a share of today's, or below a target, and says how far that is.\n" +
-			"Several parameters give a list of what to watch at commissioning, the tightest first; without --vary it takes all\n" +
+		long: "margin moves a parameter until good output falls below a share of today's, or below a target, and says how far that is. " +
+			"Several parameters give a list of what to watch at commissioning, the tightest first; without --vary it takes all " +
 			"that carry a source or a range in the file. The direction is found by itself.\n" +
 			"Exit status 3: the line as it is does not make the target.",
 		example: "  dwellcast margin line.yaml --vary sealer.dwell --keep 98%\n" +

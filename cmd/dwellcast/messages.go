@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/quantity"
 )
 
@@ -33,19 +35,43 @@ func usage(hint, format string, values ...any) error {
 	return &complaint{fmt.Errorf(format, values...), hint, badInput}
 }
 
-// complain prints an error by the rules above.
+// complain prints an error by the rules above, at the width of the terminal.
 func complain(w io.Writer, err error) {
+	width := columnsOf(w)
 	for line := range strings.Lines(err.Error()) {
 		line = strings.TrimRight(line, "\n")
-		if !strings.HasPrefix(line, " ") {
-			line = "dwellcast: " + line
+		if strings.HasPrefix(line, " ") {
+			say(w, "    ", line, width)
+		} else {
+			say(w, prefix, line, width)
 		}
-		_, _ = fmt.Fprintln(w, line)
 	}
 	if c, ok := errors.AsType[*complaint](err); ok && c.hint != "" {
-		_, _ = fmt.Fprintln(w, "    "+c.hint)
+		say(w, "    ", c.hint, width)
 	}
 }
+
+// prefix begins a message.
+const prefix = "dwellcast: "
+
+// say prints a line of a message behind a beginning; one that is longer than width goes on below it. A width of 0 sets no bounds.
+func say(w io.Writer, beginning, line string, width int) {
+	lines := []string{layout.Printable(strings.TrimLeft(line, " "))}
+	if room := max(width, leastColumns) - len(beginning); width > 0 && utf8.RuneCountInString(lines[0]) > room {
+		lines = layout.Wrap(lines[0], room)
+	}
+	for i, text := range lines {
+		if i > 0 {
+			text = strings.Repeat(" ", len(beginning)) + text
+		} else {
+			text = beginning + text
+		}
+		_, _ = fmt.Fprintln(w, text)
+	}
+}
+
+// leastColumns is the narrowest width that messages are broken to.
+const leastColumns = 40
 
 // needCommand is the answer to no command at all.
 func needCommand(cmd *cobra.Command) error {

@@ -25,9 +25,9 @@ func (p *program) paceCommand() *cobra.Command {
 	return command(p, decision[*decisions.Pace]{
 		use:   "pace FILE",
 		short: "Recommend a speed setting, with the reason",
-		long: "pace runs the same shifts of the line at many settings, selects the best with a guarantee, and recommends the slowest\n" +
-			"setting whose output is as good. It says what limits beyond that, and what five percent more speed would bring or cost.\n" +
-			"Stops, misses and rejects grow with speed as the tables by_setting of the line file say; for causes without a table it\n" +
+		long: "pace runs the same shifts of the line at many settings, selects the best with a guarantee, and recommends the slowest " +
+			"setting whose output is as good. It says what limits beyond that, and what five percent more speed would bring or cost. " +
+			"Stops, misses and rejects grow with speed as the tables by_setting of the line file say; for causes without a table it " +
 			"shows what becomes of the answer if they grow in proportion to speed, or with its square.",
 		example: "  dwellcast pace line.yaml\n  dwellcast pace line.yaml --from 1200cartons/h --to 1600cartons/h --settings 17\n" +
 			"  dwellcast pace line.yaml --zone 1% --target \"9800 cartons\"",

@@ -32,10 +32,12 @@ type progress struct {
 
 func newProgress(stderr io.Writer, counts string, now time.Time) *progress {
 	p := &progress{out: stderr, counts: counts, begun: now}
-	_, p.terminal = terminal(stderr)
+	if _, p.terminal = terminal(stderr); p.terminal && dumb() {
+		p.terminal, p.log = false, true
+	}
 	if file, ok := stderr.(*os.File); ok && !p.terminal {
 		info, err := file.Stat()
-		p.log = err == nil && info.Mode().IsRegular()
+		p.log = p.log || err == nil && info.Mode().IsRegular()
 	}
 	p.next = now.Add(everyInLog)
 	if p.terminal {

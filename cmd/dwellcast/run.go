@@ -91,7 +91,7 @@ func (p *program) root() *cobra.Command {
 	root := &cobra.Command{
 		Use:   "dwellcast",
 		Short: "Forecast the throughput of a carton erect-fill-seal-offload line",
-		Long: "dwellcast reads one plain file that says what a carton line is, simulates it, and answers with numbers and their\n" +
+		Long: "dwellcast reads one plain file that says what a carton line is, simulates it, and answers with numbers and their " +
 			"uncertainty: will it make the demand, what limits it, and why that setting.",
 		Example:       "  dwellcast example > line.yaml\n  dwellcast check line.yaml\n  dwellcast run line.yaml",
 		SilenceErrors: true, SilenceUsage: true,
@@ -101,6 +101,7 @@ func (p *program) root() *cobra.Command {
 	root.SetIn(p.stdin)
 	root.SetOut(p.stdout)
 	root.SetErr(p.stderr)
+	root.SetHelpFunc(p.help)
 	root.SetFlagErrorFunc(flagComplaint)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())

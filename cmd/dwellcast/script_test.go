@@ -14,6 +14,7 @@ import (
 var update = flag.Bool("update", false, "rewrite the golden output in the scripts")
 
 func TestMain(m *testing.M) {
+	_ = os.Unsetenv("COLUMNS") // screens are those of a plain pipe
 	testscript.Main(m, map[string]func(){"dwellcast": main})
 }
 

@@ -24,8 +24,8 @@ func (p *program) sizeCommand() *cobra.Command {
 	return command(p, decision[*decisions.Sizing]{
 		use:   "size STUDY",
 		short: "Choose a line for a year's demand: what makes it, how surely, at what cost",
-		long: "size reads the section size: of a study: the demand of a year, the calendar, and the candidates with what they cost. It runs\n" +
-			"the same shifts of each, says what it makes in a year and how surely that is enough, which setting it would need, and what\n" +
+		long: "size reads the section size: of a study: the demand of a year, the calendar, and the candidates with what they cost. It runs " +
+			"the same shifts of each, says what it makes in a year and how surely that is enough, which setting it would need, and what " +
 			"it costs, and recommends the cheapest that makes the demand as surely as wanted.\n" +
 			"Exit status 3: no candidate is sure to make the demand.",
 		example: "  dwellcast size study.yaml\n  dwellcast size example:size-line\n  dwellcast size study.yaml --sells all --shifts 200",

@@ -24,7 +24,7 @@ func (p *program) sweepCommand() *cobra.Command {
 	return command(p, decision[*decisions.Sweep]{
 		use:   "sweep FILE --vary PATH=FROM..TO/N",
 		short: "Vary one or two parameters; find the knee",
-		long: "sweep runs the same shifts of the line at every value of a parameter, or at every point of a grid of two, and shows any\n" +
+		long: "sweep runs the same shifts of the line at every value of a parameter, or at every point of a grid of two, and shows any " +
 			"figure of a run. For one parameter it finds the knee: where the curve bends, and who becomes critical there.",
 		example: "  dwellcast sweep line.yaml --vary sealer.dwell=0.6s..1.6s/11\n" +
 			"  dwellcast sweep line.yaml --vary sealer.dwell=1.1s..1.5s/9 --figure robot.starved --format csv\n" +

@@ -5,6 +5,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strconv"
 
 	"golang.org/x/term"
 
@@ -19,17 +20,28 @@ func terminal(w any) (*os.File, bool) {
 
 // styleOf suits a report to what it is written to: the width of a terminal, or 80 columns in plain characters.
 func styleOf(w io.Writer) reports.Style {
-	style := reports.Style{Width: 80}
-	file, ok := terminal(w)
-	if !ok {
-		return style
+	style := reports.Style{Width: columnsOf(w)}
+	if _, ok := terminal(w); ok {
+		style.Bold = !dumb() && os.Getenv("NO_COLOR") == ""
 	}
-	if width, _, err := term.GetSize(int(file.Fd())); err == nil {
-		style.Width = width
-	}
-	style.Bold = os.Getenv("TERM") != "dumb" && os.Getenv("NO_COLOR") == ""
 	return style
 }
+
+// columnsOf is the width that COLUMNS asks for, or else that of the terminal; 0 where there is neither.
+func columnsOf(w any) int {
+	if width, err := strconv.Atoi(os.Getenv("COLUMNS")); err == nil && width > 0 {
+		return width
+	}
+	if file, ok := terminal(w); ok {
+		if width, _, err := term.GetSize(int(file.Fd())); err == nil {
+			return width
+		}
+	}
+	return 0
+}
+
+// dumb says that the terminal can't set bold, or write over a line.
+func dumb() bool { return os.Getenv("TERM") == "dumb" }
 
 // plain takes the path out of a file error, where the message names it already.
 func plain(err error) error {

@@ -21,8 +21,8 @@ func (p *program) timingCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "timing FILE",
 		Short: "Timing chart, margins of the motions, and the speed ceiling",
-		Long: "timing computes the motions that a line file describes at its setting: the time budget of a cycle, the margins of the\n" +
-			"interlocks, peaks and motor loads of every axis, dose, slosh and seal, and the highest setting that each limit allows.\n" +
+		Long: "timing computes the motions that a line file describes at its setting: the time budget of a cycle, the margins of the " +
+			"interlocks, peaks and motor loads of every axis, dose, slosh and seal, and the highest setting that each limit allows. " +
 			"Nothing is simulated. A chart is drawn for the first conveyor.",
 		Example: "  dwellcast timing line.yaml\n  dwellcast timing line.yaml --set \"setting=1600 cartons/h\"\n  dwellcast timing line.yaml --chart timing.svg --velocity",
 		Args:    oneFile,

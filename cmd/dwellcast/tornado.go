@@ -16,8 +16,8 @@ func (p *program) tornadoCommand() *cobra.Command {
 	return command(p, decision[*decisions.Tornado]{
 		use:   "tornado FILE",
 		short: "Show which assumption moves the answer: each input at the ends of its range",
-		long: "tornado takes every quantity that carries a range, such as dwell: {low: 1.1 s, likely: 1.2 s, high: 1.4 s, source: guess},\n" +
-			"moves it alone to both ends, and shows what becomes of the answer: the good rate of a line; of a study with candidates\n" +
+		long: "tornado takes every quantity that carries a range, such as dwell: {low: 1.1 s, likely: 1.2 s, high: 1.4 s, source: guess}, " +
+			"moves it alone to both ends, and shows what becomes of the answer: the good rate of a line; of a study with candidates " +
 			"(size:) which to take, and of one with cases which brings most.",
 		example: "  dwellcast tornado line.yaml\n  dwellcast tornado example:size-line --chart tornado.svg",
 		shifts:  "60", ask: askTornado,

@@ -8,10 +8,10 @@ import (
 	"unicode/utf8"
 )
 
-// narrowest and roomy are screen widths in columns: the least, and the one from which all revolutions are shown.
+// NarrowestText and roomy are screen widths in columns: the least, and the one from which all revolutions are shown.
 const (
-	narrowest = 60
-	roomy     = 100
+	NarrowestText = 60
+	roomy         = 100
 )
 
 // Text draws the chart with characters for a screen of a width in columns, at least 60: one revolution below 100 columns, else as
@@ -20,7 +20,7 @@ func (t Timing) Text(width int, ascii bool) (string, error) {
 	if err := t.check(); err != nil {
 		return "", err
 	}
-	width = max(width, narrowest)
+	width = max(width, NarrowestText)
 	if width < roomy {
 		t.Revolutions = 1
 	}

@@ -1,8 +1,10 @@
 package layout
 
+import "cmp"
+
 // Style says how a terminal screen is to look.
 type Style struct {
-	// Width of the screen in columns; less than 80 counts as 80.
+	// Width of the screen in columns; 0 is 80, and less than 40 counts as 40.
 	Width int
 	// Bold sets headings and the answer in bold, for a terminal that can.
 	Bold bool
@@ -12,4 +14,4 @@ type Style struct {
 func (s Style) Wide() bool { return s.Columns() >= 110 }
 
 // Columns is the width to fill, at most 120: longer lines are hard to follow.
-func (s Style) Columns() int { return min(max(s.Width, 80), 120) }
+func (s Style) Columns() int { return min(max(cmp.Or(s.Width, 80), 40), 120) }

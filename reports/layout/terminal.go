@@ -10,7 +10,7 @@ import (
 // Terminal lays a page out for a terminal.
 func (p *Page) Terminal(w io.Writer, style Style) error {
 	out := &screen{style: style}
-	for _, line := range wrap(p.Title, style.Columns()) {
+	for _, line := range Wrap(p.Title, style.Columns()) {
 		out.strong(line)
 	}
 	for _, s := range p.Sections {
@@ -34,10 +34,12 @@ type screen struct {
 
 func (o *screen) section(s Section) error {
 	if s.Heading != "" {
-		o.strong(s.Heading)
+		for _, line := range Wrap(s.Heading, o.style.Columns()) {
+			o.strong(line)
+		}
 	}
 	for i, sentence := range s.Text {
-		for _, line := range wrap(sentence, o.style.Columns()-2) {
+		for _, line := range Wrap(sentence, o.style.Columns()-2) {
 			if s.Answer && i == 0 {
 				o.strong("  " + line)
 			} else {
@@ -64,7 +66,7 @@ func (o *screen) section(s Section) error {
 		if strings.HasPrefix(note, "[") {
 			hang = 4
 		}
-		for i, line := range wrap(note, o.style.Columns()-2-hang) {
+		for i, line := range Wrap(note, o.style.Columns()-2-hang) {
 			o.line("  " + strings.Repeat(" ", hang*min(i, 1)) + line)
 		}
 	}
@@ -74,16 +76,17 @@ func (o *screen) section(s Section) error {
 // layouts are tried in turn until a table fits: the spaces between columns, and the most letters in a line of a left-hand cell.
 var layouts = []struct{ gap, fold int }{{3, 60}, {2, 60}, {2, 28}, {2, 20}, {1, 28}, {1, 18}, {1, 12}, {1, 8}}
 
-// table writes a table in the roomiest layout that fits.
+// table writes a table in the roomiest layout that fits, or row below row where none does.
 func (o *screen) table(t *Table) error {
-	var lines []string
+	width := o.style.Columns() - 2
+	lines := t.stacked(width)
 	for _, layout := range layouts {
 		var text bytes.Buffer
 		if err := terminalTable(&text, t, layout.gap, layout.fold); err != nil {
 			return err
 		}
-		lines = strings.Split(strings.TrimRight(text.String(), "\n"), "\n")
-		if widest(lines) <= o.style.Columns()-2 {
+		if rows := strings.Split(strings.TrimRight(text.String(), "\n"), "\n"); widest(rows) <= width {
+			lines = rows
 			break
 		}
 	}
@@ -142,8 +145,8 @@ func unbroken(sentence string) []string {
 	return words
 }
 
-// wrap breaks a sentence into lines of at most width characters, between words.
-func wrap(sentence string, width int) []string {
+// Wrap breaks a sentence into lines of at most width characters, between words.
+func Wrap(sentence string, width int) []string {
 	var lines []string
 	line := ""
 	for _, word := range unbroken(sentence) {
@@ -166,7 +169,7 @@ func fold(text string, width int) string {
 		return text
 	}
 	var lines []string
-	for _, line := range wrap(text, width) {
+	for _, line := range Wrap(text, width) {
 		for len([]rune(line)) > width {
 			lines = append(lines, string([]rune(line)[:width]))
 			line = string([]rune(line)[width:])
