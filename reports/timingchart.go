@@ -46,8 +46,29 @@ func TimingChart(t *scenarios.Timing, conveyor int, velocity bool) chart.Timing 
 			out.Rows = append(out.Rows, windowRow(&st, start, turn))
 		}
 	}
+	out.Caption.Subtitle = verdictWords(t) + ". " + out.Caption.Subtitle
 	out.Margins = chartMargins(t, conveyor, turn, cycle)
 	return out
+}
+
+// verdictWords are the ceiling and what the setting is against it, or the interlock that is violated.
+func verdictWords(t *scenarios.Timing) string {
+	var violated []string
+	for _, m := range t.Margins {
+		if !m.Kept() {
+			violated = append(violated, m.Where+": "+m.Name)
+		}
+	}
+	switch binding := t.Ceiling.Binding(); {
+	case len(violated) > 0:
+		return "VIOLATED: " + strings.Join(violated, "; ")
+	case binding == nil:
+		return "No limit binds"
+	case t.Ceiling.Setting == 0:
+		return fmt.Sprintf("No setting is allowed: %s, %s", binding.Where, binding.Name)
+	default:
+		return settingAgainst(t) + fmt.Sprintf(", %s (%s)", ceilingRate(t.Ceiling.Setting), binding.Where)
+	}
 }
 
 func chartSubtitle(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {
@@ -129,7 +150,7 @@ const mostMargins = 4
 func chartMargins(t *scenarios.Timing, conveyor int, turn, cycle motion.Seconds) []chart.Margin {
 	var list []scenarios.PlacedMargin
 	for _, m := range t.Margins {
-		if stationOn(t, m.Where, conveyor) && m.Kept() && m.Angle < 180 {
+		if stationOn(t, m.Where, conveyor) && m.Angle < 180 {
 			list = append(list, m)
 		}
 	}
@@ -137,6 +158,11 @@ func chartMargins(t *scenarios.Timing, conveyor int, turn, cycle motion.Seconds)
 	var out []chart.Margin
 	period := float64(cycle.Angle(turn))
 	for _, m := range list[:min(len(list), mostMargins)] {
+		if !m.Kept() {
+			from := float64(m.AngleAt)
+			out = append(out, chart.Margin{On: m.Where, Span: chart.Span{From: from, To: from + max(0.5, -float64(m.Angle))}, Text: "VIOLATED: " + marginWords(m)})
+			continue
+		}
 		span := chart.Span{From: float64(m.AngleAt), To: float64(m.AngleAt + m.Angle)}
 		if m.Before {
 			span = chart.Span{From: float64(m.AngleAt - m.Angle), To: float64(m.AngleAt)}

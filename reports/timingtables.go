@@ -1,8 +1,10 @@
 package reports
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dwellcast/scenarios"
@@ -45,7 +47,7 @@ func masterSection(t *scenarios.Timing, conveyor int) section {
 			if k == 0 {
 				row[0], row[6] = st.Name, ms(st.Slack)
 				if st.Critical {
-					row[7] = "critical path"
+					row[7] = "no slack"
 				}
 			}
 			table.add(row...)
@@ -125,11 +127,22 @@ func pulses(perSecond float64) string {
 func interlockSection(t *scenarios.Timing) section {
 	s := section{heading: "Smallest margins of the interlocks, over the whole revolution"}
 	table := &table{columns: []column{left("where"), left("interlock"), right("angle"), right("time"), right("at"), right("distance"), right("at"), left("")}}
-	for _, m := range t.Margins {
+	margins := slices.Clone(t.Margins)
+	slices.SortStableFunc(margins, func(a, b scenarios.PlacedMargin) int { // those violated first
+		return cmp.Compare(rank(a), rank(b))
+	})
+	for _, m := range margins {
 		table.add(marginCells(m)...)
 	}
 	s.table = table
 	return s
+}
+
+func rank(m scenarios.PlacedMargin) int {
+	if m.Kept() {
+		return 1
+	}
+	return 0
 }
 
 func marginCells(m scenarios.PlacedMargin) []string {

@@ -77,16 +77,20 @@ func findSpeedCeiling(f *File) SpeedCeiling {
 	limits, unassessed := speedLimits(f)
 	setting := motion.CartonsPerHour(f.Line.Setting)
 	c := SpeedCeiling{Setting: highestSetting, Unassessed: unassessed}
+	reach := highestSetting // of the limits that allow some setting
 	for _, l := range limits {
 		if l.Dips == nil {
 			finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
 			finding.Highest, finding.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
 			c.take(finding)
+			if finding.Err == nil {
+				reach = min(reach, finding.Highest.Setting)
+			}
 		}
 	}
 	for _, l := range limits {
 		if l.Dips != nil {
-			c.From, c.To = bandRange(c.Setting)
+			c.From, c.To = bandRange(reach)
 			c.take(bandsOf(l, setting, c.From, c.To))
 		}
 	}

@@ -245,9 +245,15 @@ func (w *limitFinder) interlocks(m *ConveyorMotion, st *stations.Station, moves 
 		} else {
 			l.Lift = "move the phases apart, or change the stroke"
 		}
+		if drop := moves.Drop; drop != nil && l.Name == dropInterlock && drop.Moving(m.Cam) {
+			l.Lift = "a drop that begins once the conveyor stands"
+		}
 		w.add(st.Name, l)
 	}
 }
+
+// dropInterlock is the name that the motion package gives to a drop's margin against the index.
+const dropInterlock = "carton dropped before the next index"
 
 // interlockLifts say what gives an interlock room.
 var interlockLifts = map[string]string{

@@ -66,7 +66,7 @@ type StationTiming struct {
 	Windows []StationWindow
 	// Needs is the shortest cycle that it allows, and Slack what the cycle leaves it.
 	Needs, Cycle, Slack motion.Seconds
-	// Critical says that it has the least slack of its conveyor: the critical path runs through it.
+	// Critical says that it has no slack: any delay of it delays the next index.
 	Critical bool
 	Dosing   *DosingTiming
 	Sealing  *SealTiming

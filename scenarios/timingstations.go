@@ -1,6 +1,8 @@
 package scenarios
 
 import (
+	"errors"
+
 	"dwellcast/stations"
 	"dwellcast/stations/motion"
 )
@@ -16,16 +18,16 @@ func (w *timer) stations(g stations.Group) {
 	}
 }
 
-// markCritical finds the station with the least slack.
+// markCritical finds the stations that the next index waits for: those without slack. Where the setting paces there are none, since any
+// station may be late by its slack before the index is.
 func markCritical(list []StationTiming) {
-	least := 0
 	for i := range list {
-		if list[i].Slack < list[least].Slack {
-			least = i
-		}
+		list[i].Critical = list[i].Slack < noSlack
 	}
-	list[least].Critical = true
 }
+
+// noSlack is a slack that is put down to rounding.
+const noSlack motion.Seconds = 1e-9
 
 // station lays the parts of a station's act into the cycle.
 func (w *timer) station(g stations.Group, i int) StationTiming {
@@ -141,7 +143,11 @@ func (w *timer) solve(m *ConveyorMotion, spec *stations.Station, moves *StationM
 			}
 			return margins
 		}
-		shortest, err := motion.ShortestRevolution(all, revolution/20, 20*revolution)
+		least := revolution / 20
+		shortest, err := motion.ShortestRevolution(all, least, 20*revolution)
+		if err == nil && shortest <= least {
+			err = errors.New("none as short as a twentieth of it is too short for them")
+		}
 		add(SolvedPhase{What: "shortest revolution of its interlocks", Now: float64(revolution), Seconds: true}, float64(shortest), err)
 	}
 }

@@ -9,6 +9,9 @@ import (
 	"dwellcast/stations/motion"
 )
 
+// atRest is a speed, as a share of the peak, that is put down to rounding.
+const atRest = 1e-9
+
 // warn says what to be careful of in a timing.
 func (w *timer) warn() {
 	t := w.timing
@@ -22,7 +25,7 @@ func (w *timer) warn() {
 	}
 	for _, c := range t.Conveyors {
 		for _, a := range c.Axes {
-			if !c.Continuous && c.Revolution > 0 && c.Cycle > c.Revolution && a.Known && math.Abs(a.Cam.Motion(0, c.Revolution).Velocity) > 0 {
+			if !c.Continuous && c.Revolution > 0 && c.Cycle > c.Revolution && a.Known && math.Abs(a.Cam.Motion(0, c.Revolution).Velocity) > atRest*a.Peaks.Velocity.Value {
 				add("axis "+a.Name, "the master turns on demand and stands at its zero, where %s is in the middle of a move: it would be stopped with a jolt", a.Name)
 			}
 		}

@@ -87,7 +87,7 @@ func (s *textSheet) legend() {
 	for _, p := range []struct {
 		used  bool
 		words string
-	}{{plain, "= at work"}, {critical, "* critical path"}, {slack, "/ slack"}} {
+	}{{plain, "= at work"}, {critical, "* no slack"}, {slack, "/ slack"}} {
 		if p.used {
 			parts = append(parts, p.words)
 		}

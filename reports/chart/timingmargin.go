@@ -25,7 +25,7 @@ func (t Timing) samples() []sample {
 		out = append(out, sample{"station at work", bars(false)})
 	}
 	if critical {
-		out = append(out, sample{"critical path: any delay here delays the next index", bars(true)})
+		out = append(out, sample{"no slack: any delay here delays the next index", bars(true)})
 	}
 	if slack {
 		out = append(out, sample{"slack: may end that much later", func(d *Drawing, b box) { slackBox(d, box{b.x0, b.y0 + 1, b.x1, b.y1 - 1}) }})

@@ -23,14 +23,16 @@ func (d Drop) Window(revolution Seconds) Window {
 }
 
 // BeforeIndex is the margin of "carton dropped before the conveyor moves". Distance is how much further it could have
-// fallen until then, at most its height when it has not even begun to fall.
+// fallen until then. Where the arm lets go while the conveyor moves, the margin is by how much the drop would have to come later, or, if that
+// is less, earlier; the carton then has its whole fall before it.
 func (d Drop) BeforeIndex(conveyor *Cam, revolution Seconds) Margin {
 	fall := d.Window(revolution)
 	m := Margin{Name: "carton dropped before the next index", Angle: fullTurn, Distance: math.Inf(1)}
 	for _, w := range conveyor.Moving() {
 		room := (w.From - fall.From).Within() - fall.Span()
 		if (fall.From - w.From).Within() < w.Span() { // let go while it moves
-			room = -fall.Span()
+			later, earlier := (w.To - fall.From).Within(), (fall.From-w.From).Within()+fall.Span()
+			room = -min(later, earlier)
 		}
 		if room < m.Angle {
 			m.Angle, m.AngleAt = room, w.From.Within()
@@ -39,7 +41,20 @@ func (d Drop) BeforeIndex(conveyor *Cam, revolution Seconds) Margin {
 	m.Time, m.DistanceAt = m.Angle.Time(revolution), m.AngleAt
 	available := float64(max(0, m.Time+d.FallTime()) / d.FallTime())
 	m.Distance = d.Height * (available*available - 1)
+	if d.Moving(conveyor) {
+		m.Distance = -d.Height
+	}
 	return m
+}
+
+// Moving says that the arm lets go while the conveyor moves.
+func (d Drop) Moving(conveyor *Cam) bool {
+	for _, w := range conveyor.Moving() {
+		if (d.At - w.From).Within() < w.Span() {
+			return true
+		}
+	}
+	return false
 }
 
 // ArmClear is the margin of "arm clear of the drop": until the carton has fallen the arm may go no further than free
