@@ -1,6 +1,10 @@
 package scenarios
 
-import "dwellcast/scenarios/document"
+import (
+	"io"
+
+	"dwellcast/scenarios/document"
+)
 
 // Input is a file that was read once, as standard input and pipes can be, and may be a line or a study.
 type Input struct {
@@ -15,6 +19,15 @@ func Load(path string) (*Input, error) {
 		return nil, err
 	}
 	return &Input{path, root}, nil
+}
+
+// LoadText is Load for the text of a file; name stands for it in messages.
+func LoadText(name string, r io.Reader) (*Input, error) {
+	root, err := document.Load(name, r)
+	if err != nil {
+		return nil, err
+	}
+	return &Input{name, root}, nil
 }
 
 // IsStudy says that it is a study rather than a line: it has no stations of its own.

@@ -109,7 +109,9 @@ func actOfParts(st *stations.Station) motion.Seconds {
 // conveyor is what limits a conveyor and its master.
 func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 	where := w.conveyorName(g)
-	if m.Timed && m.Master.Revolution > 0 {
+	if m.Timed && m.Master.Continuous {
+		w.wholeTurns(where, m, g)
+	} else if m.Timed && m.Master.Revolution > 0 {
 		w.lift(where, "a shorter revolution, or one that follows the pace", motion.NewCycleLimit("revolution of the master", MasterLimit, max(m.Master.Lanes, 1), m.Master.Revolution))
 	}
 	if m.Cam == nil || !m.Travels {
@@ -177,6 +179,21 @@ func (w *limitFinder) seal(i int) {
 
 // shortSeals is the share of acts whose dwell may be shorter than the seal needs.
 const shortSeals = 0.001
+
+// wholeTurns holds a conveyor whose master never stops to its true cadence: the next index begins at a zero of the master, so that a cycle is
+// as many whole turns as the slowest station needs, and at least as many as the pace asks for. It is the law by which BudgetOf and the
+// simulation go.
+func (w *limitFinder) wholeTurns(where string, m *ConveyorMotion, g stations.Group) {
+	section := sectionOf(w.file.Line, g, true, w.file.Line.Pace())
+	turns := max(1, float64(section.level(section.slowest(-1)))/float64(max(section.Revolution, 1)))
+	limit := motion.Limit{Name: "whole turns of the master", Kind: MasterLimit, Unit: "s",
+		Lift: "a shorter act, so that fewer turns do, or a revolution that divides the pace",
+		Margin: func(setting motion.CartonsPerHour) float64 {
+			pace, turn := m.Master.Pace(setting), m.Master.RevolutionAt(setting)
+			return float64(pace - motion.Seconds(max(turns, math.Ceil(float64(pace/turn)-1)))*turn)
+		}}
+	w.add(where, limit)
+}
 
 // conveyorName is what a conveyor is called: by its first station where there are several.
 func (w *limitFinder) conveyorName(g stations.Group) string {

@@ -89,6 +89,25 @@ type PlacedMargin struct {
 	motion.Margin
 }
 
+// BindingConveyor is the conveyor, by index, on which the limit lies that sets the ceiling; the first where none does.
+func (t *Timing) BindingConveyor() int {
+	binding := t.Ceiling.Binding()
+	if binding == nil {
+		return 0
+	}
+	for i, c := range t.Conveyors {
+		if c.Name == binding.Where {
+			return i
+		}
+	}
+	for _, s := range t.Stations {
+		if s.Name == binding.Where && s.Conveyor >= 0 {
+			return s.Conveyor
+		}
+	}
+	return 0
+}
+
 // ErrNoSetting says that a file without a setting has no timing.
 var ErrNoSetting = errors.New("the line has no setting to be timed at")
 

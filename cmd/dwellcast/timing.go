@@ -23,7 +23,7 @@ func (p *program) timingCommand() *cobra.Command {
 		Short: "Timing chart, margins of the motions, and the speed ceiling",
 		Long: "timing computes the motions that a line file describes at its setting: the time budget of a cycle, the margins of the " +
 			"interlocks, peaks and motor loads of every axis, dose, slosh and seal, and the highest setting that each limit allows. " +
-			"Nothing is simulated. A chart is drawn for the first conveyor.",
+			"Nothing is simulated. Of several conveyors the chart shows the one that binds.",
 		Example: "  dwellcast timing line.yaml\n  dwellcast timing line.yaml --set \"setting=1600 cartons/h\"\n  dwellcast timing line.yaml --chart timing.svg --velocity",
 		Args:    oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -45,7 +45,7 @@ func (p *program) timingCommand() *cobra.Command {
 			if drawn != "" && len(timing.Conveyors) == 0 {
 				return usage("a timing chart shows the stations of an indexing conveyor", "%s has no conveyor to draw", args[0])
 			}
-			if err := picture.draw(func() drawer { return reports.TimingChart(timing, 0, velocity) }); err != nil {
+			if err := picture.draw(func() drawer { return reports.TimingChart(timing, timing.BindingConveyor(), velocity) }); err != nil {
 				return err
 			}
 			return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Timing(w, timing, out.format, style) })
