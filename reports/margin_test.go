@@ -136,6 +136,12 @@ func TestMarginsHold(t *testing.T) {
 		if !kept(fields[2] + " " + one.Today.Unit()) {
 			t.Fatalf("%s: the threshold is not kept at %s", path, fields[2])
 		}
+		for _, share := range []float64{0.25, 0.5, 0.75, 0.9} {
+			between := roundTo(one.Today.Number()+share*(limit-one.Today.Number()), one.Step)
+			if met := kept(at(between)); met != m.Met && math.Abs(between-limit) > one.Step {
+				t.Errorf("%s: from %s to %s the threshold is kept %v, but at %s %v", path, one.Today, fields[2], m.Met, at(between), met)
+			}
+		}
 		if beyond := roundTo(limit+outward, one.Step); kept(at(beyond)) {
 			t.Fatalf("%s: the threshold is kept at %s, beyond %s", path, at(beyond), fields[2])
 		}

@@ -41,6 +41,9 @@ func noKnee(s *decisions.Sweep) string {
 	case decisions.TooCoarse:
 		return fmt.Sprintf("No knee shows: %s takes no values close enough to tell a knee from a smooth bend (~)", s.Vary[0].Path)
 	case decisions.Unclear:
+		if s.Fixed {
+			return "The curve bends, but in whole cartons it does not show whether at one place (~); take a wider range, or a longer shift"
+		}
 		return "The curve bends, but it does not show whether at one place (~); run more shifts"
 	}
 	return fmt.Sprintf("No knee is looked for in %s", s.Figure.Name)

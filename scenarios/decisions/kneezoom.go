@@ -32,28 +32,45 @@ type zoomed struct {
 	noise float64
 }
 
+// enoughPoints is how many places a curve has before its sharpest bend is looked for: among fewer a branch that is bent itself, such
+// as output over a cycle time, can bend more from cell to cell than at its knee.
+const enoughPoints = 11
+
 // mostLevels is how often a window is halved at most.
 const mostLevels = 9
 
 // zoom halves the window about the sharpest bend until chance, whole cartons or the parameter allow no more.
-func (b *bending) zoom(places []place) (levels []zoomed, ended bool, err error) {
+func (b *bending) zoom(places []place) (levels []zoomed, coarse bool, err error) {
+	for len(places) < enoughPoints && !coarse {
+		if places, coarse, err = b.halved(places); err != nil {
+			return nil, false, err
+		}
+	}
 	for range mostLevels {
 		z := b.sharpest(places)
 		levels = append(levels, z)
 		if math.Abs(z.change.Mean) < 2*z.noise {
 			return levels, false, nil
 		}
-		window := z.places[z.cell-1 : z.cell+3]
-		places = []place{window[0]}
-		for k := range len(window) - 1 {
-			middle, err := b.at((window[k].x+window[k+1].x)/2, window[k].x, window[k+1].x)
-			if err != nil || middle == nil {
-				return levels, true, err
-			}
-			places = append(places, *middle, window[k+1])
+		if places, coarse, err = b.halved(z.places[z.cell-1 : z.cell+3]); err != nil || coarse {
+			return levels, coarse, err
 		}
 	}
 	return levels, false, nil
+}
+
+// halved puts a place into the middle of every cell; coarse says that the parameter takes no value in one of them, and then none is
+// added.
+func (b *bending) halved(places []place) (finer []place, coarse bool, err error) {
+	finer = []place{places[0]}
+	for k := range len(places) - 1 {
+		middle, err := b.at((places[k].x+places[k+1].x)/2, places[k].x, places[k+1].x)
+		if err != nil || middle == nil {
+			return places, true, err
+		}
+		finer = append(finer, *middle, places[k+1])
+	}
+	return finer, false, nil
 }
 
 // sharpest finds the cell across which the slope changes most.
