@@ -42,10 +42,17 @@ func (l Line) margin(width, height float64) (room float64, direct bool) {
 // levels draws the horizontal references.
 func (l Line) levels(d *Drawing, f frame) {
 	for _, r := range l.References {
-		if y := f.y.at(r.At); !r.Vertical && y >= f.area.y0 && y <= f.area.y1 {
+		if y, ok := r.level(f); ok {
 			d.line(referencePen(), point{f.area.x0, y}, point{f.area.x1, y})
 		}
 	}
+}
+
+// level is where a reference lies across the frame, on its very edge too; not ok for one that stands upright or lies outside.
+func (r Reference) level(f frame) (y float64, ok bool) {
+	const hair = 0.01
+	y = f.y.at(r.At)
+	return y, !r.Vertical && y >= f.area.y0-hair && y <= f.area.y1+hair
 }
 
 // referencePen draws references apart from series: thin, in the ink of the text.
@@ -63,7 +70,7 @@ func (l Line) marginLabels(d *Drawing, f frame, direct bool) {
 		labels = append(labels, marginLabel{[]string{s.Name}, last, look{line: pen.ink, width: 0.8}, func(p point) { d.mark(pen.marker, pen.ink, p, 2.6) }})
 	}
 	for _, r := range l.References {
-		if y := f.y.at(r.At); !r.Vertical && y >= f.area.y0 && y <= f.area.y1 {
+		if y, ok := r.level(f); ok {
 			lines := wrap(r.Label, small, false, labelWidth*d.Width-30)
 			labels = append(labels, marginLabel{lines, point{f.area.x1, y}, look{line: text, width: 0.7}, nil})
 		}
