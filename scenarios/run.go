@@ -134,15 +134,15 @@ func (r *Shifts) Extend(ctx context.Context, n int) (interrupted bool, err error
 			return true, nil
 		}
 		block := r.block[:min(len(r.block), n-r.Done())]
-		err := r.runBlock(block)
+		run, err := r.runBlock(block)
+		for i := range block[:run] {
+			r.sample.add(&block[i])
+		}
 		if errors.Is(err, sim.ErrStopped) {
 			return true, nil
 		}
 		if err != nil {
 			return false, err
-		}
-		for i := range block {
-			r.sample.add(&block[i])
 		}
 		if r.options.Progress != nil {
 			r.options.Progress(r.Done(), n)
@@ -171,7 +171,8 @@ func guarded(work func() error) (err error) {
 	return work()
 }
 
-func (r *Shifts) runBlock(block []observation) error {
+// runBlock runs the next shifts side by side. It returns how many came to their end before the first that did not, and why that did not.
+func (r *Shifts) runBlock(block []observation) (run int, err error) {
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	errs := make([]error, len(block))
@@ -193,10 +194,10 @@ func (r *Shifts) runBlock(block []observation) error {
 		})
 	}
 	wait.Wait()
-	for _, err := range errs {
+	for i, err := range errs {
 		if err != nil {
-			return err
+			return i, err
 		}
 	}
-	return nil
+	return len(block), nil
 }

@@ -1,6 +1,7 @@
 package scenarios
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -81,8 +82,8 @@ func readBase(n *document.Node, study string, overrides []string, p *document.Pr
 	if path == "" {
 		return nil
 	}
-	if !strings.HasPrefix(path, "example:") && !filepath.IsAbs(path) && study != "-" {
-		path = filepath.Join(filepath.Dir(study), path)
+	if !strings.HasPrefix(path, "example:") && !filepath.IsAbs(path) {
+		path = filepath.Join(folderOf(study), path)
 	}
 	root, err := load(path)
 	if err != nil {
@@ -98,4 +99,13 @@ func readBase(n *document.Node, study string, overrides []string, p *document.Pr
 	file, err := interpret(path, root, overrides)
 	reportTo(p, err)
 	return file
+}
+
+// folderOf is the folder that paths in a study count from: its own, or the current one where it comes through a pipe.
+func folderOf(study string) string {
+	info, err := os.Stat(study)
+	if study == "-" || err == nil && !info.Mode().IsRegular() {
+		return ""
+	}
+	return filepath.Dir(study)
 }

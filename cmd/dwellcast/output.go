@@ -84,8 +84,10 @@ func (p *program) send(o output, write func(io.Writer, reports.Style) error) err
 		return err
 	}
 	if o.toStdout() {
-		_, err := p.stdout.Write(text.Bytes())
-		return err
+		if _, err := p.stdout.Write(text.Bytes()); err != nil {
+			return &complaint{fmt.Errorf("can't write the report: %w", plain(err)), "write it to a file with -o", failed}
+		}
+		return nil
 	}
 	if err := replaceFile(o.path, text.Bytes()); err != nil {
 		return &complaint{fmt.Errorf("can't write %s: %w", o.path, plain(err)), "nothing was left there; try another folder", failed}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"sync"
 	"syscall"
 	"time"
 
@@ -31,12 +32,15 @@ const patience = 800 * time.Millisecond
 type program struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
+	// keeping is held from when results are being kept after an interrupt: the program does not end before they are.
+	keeping sync.Mutex
 }
 
 // run carries out the command in args and returns the exit status. A first interrupt ends the work cleanly.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (status int) {
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
+	p := &program{stdin: stdin, stdout: stdout, stderr: stderr}
 	ended := make(chan struct{})
 	defer close(ended) // before stop, which ends ctx too
 	context.AfterFunc(ctx, func() {
@@ -44,11 +48,11 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) (status int) 
 		select {
 		case <-ended:
 		case <-time.After(patience):
+			p.keeping.Lock()
 			complain(stderr, errors.New("interrupted"))
 			os.Exit(failed)
 		}
 	})
-	p := &program{stdin, stdout, stderr}
 	defer func() {
 		if value := recover(); value != nil {
 			status = p.report(defect(value, debug.Stack()))

@@ -14,8 +14,15 @@ import (
 var update = flag.Bool("update", false, "rewrite the golden output in the scripts")
 
 func TestMain(m *testing.M) {
-	_ = os.Unsetenv("COLUMNS") // screens are those of a plain pipe
-	testscript.Main(m, map[string]func(){"dwellcast": main})
+	testscript.Main(plainly{m}, map[string]func(){"dwellcast": main})
+}
+
+// plainly runs tests with the screens of a plain pipe; the program itself, which the test binary is too, minds COLUMNS.
+type plainly struct{ *testing.M }
+
+func (p plainly) Run() int {
+	_ = os.Unsetenv("COLUMNS")
+	return p.M.Run()
 }
 
 // TestScripts runs the program as it is used, one script a behaviour.

@@ -114,6 +114,7 @@ func (p *program) ended(cmd *cobra.Command, f *studyFlags, lab *scenarios.Lab, e
 	if path == "" {
 		path = "dwellcast-results-" + cmd.Name() + "-" + lab.Study()[:8] + ".json"
 	}
+	p.keeping.Lock() // and never let go of: the program ends next
 	var text bytes.Buffer
 	if err := lab.Save(&text); err != nil {
 		return &complaint{err, "", failed}
