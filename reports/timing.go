@@ -137,7 +137,7 @@ func forbiddenWords(c *scenarios.SpeedCeiling) string {
 	words := ""
 	for _, l := range c.Limits {
 		for _, b := range l.Bands {
-			if b.To >= c.To {
+			if b.To >= l.To {
 				continue
 			}
 			if words != "" {

@@ -18,8 +18,6 @@ type SpeedCeiling struct {
 	Limits []LimitFinding
 	// Unassessed are limits that the file asks for and that can't be told.
 	Unassessed []Unassessed
-	// From and To are the settings between which forbidden bands were looked for; both 0 where no limit has any.
-	From, To motion.CartonsPerHour
 }
 
 // LimitFinding is what one limit allows.
@@ -77,22 +75,8 @@ func findSpeedCeiling(f *File) SpeedCeiling {
 	limits, unassessed := speedLimits(f)
 	setting := motion.CartonsPerHour(f.Line.Setting)
 	c := SpeedCeiling{Setting: highestSetting, Unassessed: unassessed}
-	reach := highestSetting // of the limits that allow some setting
 	for _, l := range limits {
-		if l.Dips == nil {
-			finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
-			finding.Highest, finding.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
-			c.take(finding)
-			if finding.Err == nil {
-				reach = min(reach, finding.Highest.Setting)
-			}
-		}
-	}
-	for _, l := range limits {
-		if l.Dips != nil {
-			c.From, c.To = bandRange(reach)
-			c.take(bandsOf(l, setting, c.From, c.To))
-		}
+		c.take(l.find(setting))
 	}
 	c.belowBands()
 	slices.SortStableFunc(c.Limits, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
@@ -112,23 +96,16 @@ func (c *SpeedCeiling) take(l LimitFinding) {
 	c.Setting = min(c.Setting, l.Highest.Setting)
 }
 
-// bandRange is where bands are looked for: from well below to well above what all else allows, whatever the present setting. Where
-// nothing else limits, up to a setting at which no carton line runs.
-func bandRange(ceiling motion.CartonsPerHour) (from, to motion.CartonsPerHour) {
-	if ceiling <= 0 || ceiling > mostSetting {
-		ceiling = mostSetting
+// find looks for what a limit allows. That depends on the limit alone: neither on the present setting, nor on the other limits.
+func (l SpeedLimit) find(setting motion.CartonsPerHour) LimitFinding {
+	found := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
+	if l.Dips == nil {
+		found.Highest, found.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
+		return found
 	}
-	return ceiling / 4, 1.5 * ceiling
-}
-
-// mostSetting is beyond what carton lines run at, cartons/h; common practice, no source.
-const mostSetting motion.CartonsPerHour = 20_000
-
-// bandsOf finds the bands of a limit whose margin does not simply fall with the setting.
-func bandsOf(l SpeedLimit, setting, from, to motion.CartonsPerHour) LimitFinding {
-	c := motion.FindCeiling([]motion.Limit{l.Limit}, from, to)
-	found := c.Findings[0]
-	return LimitFinding{SpeedLimit: l, Highest: found.Highest, Bands: found.Bands, Now: l.Margin(setting), Err: found.Err}
+	all := motion.AssessDips(l.Limit, lowestSetting)
+	found.Highest, found.Bands, found.Err = all.Highest, all.Bands, all.Err
+	return found
 }
 
 // belowBands goes down from the setting until no band contains it.
@@ -143,7 +120,7 @@ func (c *SpeedCeiling) belowBands() {
 			}
 		}
 	}
-	if c.Setting < max(c.From, lowestSetting) {
+	if c.Setting < lowestSetting {
 		c.Setting = 0
 	}
 }
@@ -175,13 +152,7 @@ func BeyondCeiling(f *File) []LimitFinding {
 		if !l.broken(setting) {
 			continue
 		}
-		if l.Dips != nil {
-			broken = append(broken, bandsOf(l, setting, setting/1.5, 1.5*setting))
-			continue
-		}
-		finding := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
-		finding.Highest, finding.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
-		broken = append(broken, finding)
+		broken = append(broken, l.find(setting))
 	}
 	slices.SortStableFunc(broken, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
 	return broken

@@ -60,6 +60,25 @@ func assess(limit Limit, lo, hi CartonsPerHour) Finding {
 	return f
 }
 
+// AssessDips finds what a limit with Dips allows where it is looked at. Where that is nothing, it goes on below, by halves, until
+// a setting is allowed, or to lowest.
+func AssessDips(limit Limit, lowest CartonsPerHour) Finding {
+	f := assess(limit, limit.From, limit.To)
+	margin := limit.signed()
+	for from := limit.From; f.Err != nil && from > lowest; {
+		to := from
+		from = max(from/2, lowest)
+		if margin(float64(from)) < 0 {
+			continue
+		}
+		f.Bands, f.Err = ForbiddenBands(limit, from, to), nil
+		last := &f.Bands[len(f.Bands)-1] // it goes on beyond to
+		last.To = limit.To
+		f.Highest = Highest{last.From - SettingTolerance, true}
+	}
+	return f
+}
+
 // belowBands goes down from a setting until no band contains it; 0 if there is no such setting from lo on.
 func (c Ceiling) belowBands(setting, lo CartonsPerHour) CartonsPerHour {
 	for moved := true; moved; {

@@ -36,6 +36,9 @@ type Limit struct {
 	// DipWidth is the least width of a dip as a share of the setting; only with Dips, and then more than 0 unless
 	// only Dips themselves can be low.
 	DipWidth float64
+	// From and To are the settings between which a limit with Dips is looked at, whatever else limits the line. Below From it is
+	// kept, or a cycle lasts longer than on any carton line; above To none is set.
+	From, To CartonsPerHour
 }
 
 // SettingTolerance is how exactly settings are found, cartons per hour.

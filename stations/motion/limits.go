@@ -1,9 +1,6 @@
 package motion
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // NewInterlockLimit holds while every interlock is kept in a revolution of the setting's length. Its margin is the
 // least time left, s; where an interlock fails by distance only, that distance in m (below 0).
@@ -89,83 +86,4 @@ func NewSealLimit(name string, dwell, least Seconds) Limit {
 		Name: name, Kind: SealLimit, Unit: "s", Margin: func(CartonsPerHour) float64 { return float64(dwell - least) },
 		Lift: "a longer dwell, hotter jaws, or a glue that sets sooner",
 	}
-}
-
-// NewSloshLimit holds while the wave stays within the tank's freeboard over as many indexes from rest as a carton makes while it is
-// open; with 0 indexes that of endlessly repeated ones. Its margin is the freeboard left, m. The wave is not monotonic in the
-// setting, so the limit has Dips: settings whose cycle is a whole number of periods of a mode.
-func NewSloshLimit(name string, master Master, conveyor *Cam, tank Tank, indexes int) (Limit, error) {
-	var index *camMove
-	for i := range conveyor.moves {
-		if m := &conveyor.moves[i]; m.travel > 0 && index == nil {
-			index = m
-		} else if m.travel != 0 {
-			return Limit{}, fmt.Errorf("%s: slosh is solved for one index in a revolution", name)
-		}
-	}
-	if index == nil {
-		return Limit{}, fmt.Errorf("%s: the conveyor has no index", name)
-	}
-	if _, problems := NewSlosh(tank, IndexMove{index.law, index.travel, 1, 2}); len(problems) > 0 {
-		return Limit{}, fmt.Errorf("%s: %w", name, problems[0])
-	}
-	angle := Degrees(index.to - index.from)
-	margin := func(setting CartonsPerHour) float64 {
-		move := IndexMove{index.law, index.travel, angle.Time(master.RevolutionAt(setting)), master.CycleAt(setting)}
-		s, problems := NewSlosh(tank, move)
-		if len(problems) > 0 {
-			return math.NaN()
-		}
-		if float64(move.Time)*tank.Mode(1).Frequency > slowIndex {
-			return tank.Freeboard - 2*s.QuasiStatic()
-		}
-		return tank.Freeboard - s.wave(indexes)
-	}
-	return Limit{
-		Name: name, Kind: SloshLimit, Unit: "m", Margin: margin, DipWidth: max(tank.Damping, 1e-4),
-		Lift: "more freeboard, a gentler or longer index, or an index time near a node of the residual",
-		Dips: func(lo, hi CartonsPerHour) []CartonsPerHour { return tank.resonances(master, lo, hi) },
-	}, nil
-}
-
-// slowIndex is so many periods of the first mode that the liquid follows an index of this length without swinging: twice the tilt is then
-// more than it ever rises.
-const slowIndex = 60
-
-// wave is the highest over a number of indexes from rest and the stands behind them; with 0 that of endless ones.
-func (s *Slosh) wave(indexes int) float64 {
-	if indexes > 0 {
-		return s.Indexes(indexes, s.move.Cycle-s.move.Time).Peak
-	}
-	return s.Steady().Peak
-}
-
-// Beyond these, a cycle in step with a mode raises no dip: after so many cycle times of decay a thousandth of the wave is left, and no
-// tank keeps step for so many periods.
-const (
-	stillAfter  = 6.9 // natural logarithm of a thousand
-	mostPeriods = 1000
-)
-
-// resonances are the settings between lo and hi whose cycle is a whole number of periods of an odd mode, as long as the wave of one
-// cycle still meets the next, and, where the master never stops, those at which the cycle jumps.
-func (t Tank) resonances(master Master, lo, hi CartonsPerHour) []CartonsPerHour {
-	var found []CartonsPerHour
-	perHour := 3600 * float64(master.lanes())
-	for i := range t.modeCount() {
-		f := t.Mode(2*i+1).Frequency * math.Sqrt(1-t.Damping*t.Damping)
-		most := min(perHour*f/float64(lo), mostPeriods, stillAfter/(2*math.Pi*max(t.Damping, 1e-9)))
-		for m := math.Ceil(perHour * f / float64(hi)); m <= most; m++ {
-			if m > 0 {
-				found = append(found, CartonsPerHour(perHour*f/m))
-			}
-		}
-	}
-	if master.Continuous && master.Revolution > 0 {
-		for m := 1.0; m <= mostPeriods && perHour/(m*float64(master.Revolution)) >= float64(lo); m++ {
-			jump := perHour / (m * float64(master.Revolution))
-			found = append(found, CartonsPerHour(jump*(1-1e-6)), CartonsPerHour(jump*(1+1e-6)))
-		}
-	}
-	return found
 }
