@@ -3,7 +3,6 @@ package scenarios
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 
@@ -31,6 +30,15 @@ type savedCase struct {
 	Total   []float64       `json:"total"`
 	Losses  []int64         `json:"losses"`
 }
+
+// ResultsError says why saved results can't be gone on from, with a hint.
+type ResultsError struct{ Text, Hint string }
+
+// Error is the message without its hint.
+func (e *ResultsError) Error() string { return e.Text }
+
+// afresh is the hint where saved results are of no use.
+const afresh = "start afresh, with --resume and the name of a new file"
 
 // Study tells one study from another: what was run for one is not taken for another's.
 func (l *Lab) Study() string { return l.study }
@@ -60,10 +68,10 @@ func sealed(r io.Reader) ([]byte, error) {
 	}
 	text, sum, found := bytes.Cut(all, []byte("\n"))
 	if !found || !bytes.HasPrefix(text, []byte(`{"format":"dwellcast results`)) {
-		return nil, errors.New("not a file of saved results; give one that an interrupted run has written")
+		return nil, &ResultsError{"not a file of saved results", "give one that an interrupted run has written"}
 	}
 	if string(sum) != digest(string(text))+"\n" {
-		return nil, errors.New("the saved results were changed or cut off since they were written; start afresh")
+		return nil, &ResultsError{"the saved results were changed or cut off since they were written", afresh}
 	}
 	return text, nil
 }
@@ -76,17 +84,17 @@ func (l *Lab) Resume(r io.Reader) error {
 	}
 	var c checkpoint
 	if err := json.Unmarshal(text, &c); err != nil {
-		return err
+		return &ResultsError{"the saved results can't be read: " + err.Error(), afresh}
 	}
 	switch {
 	case c.Format != checkpointFormat:
-		return fmt.Errorf("results in the form %q, and this version reads %q; start afresh", c.Format, checkpointFormat)
+		return &ResultsError{fmt.Sprintf("results in the form %q, and this version reads %q", c.Format, checkpointFormat), afresh}
 	case c.Version != Version:
-		return fmt.Errorf("results of version %s can't be gone on from with version %s; start afresh", c.Version, Version)
-	case c.Study != l.study:
-		return errors.New("results of another study, or of this one before it was changed; start afresh")
+		return &ResultsError{fmt.Sprintf("results of version %s can't be gone on from with version %s", c.Version, Version), afresh}
 	case c.Seed != l.options.Seed:
-		return fmt.Errorf("results for seed %d, not %d; give --seed %d", c.Seed, l.options.Seed, c.Seed)
+		return &ResultsError{fmt.Sprintf("results for seed %d, not %d", c.Seed, l.options.Seed), fmt.Sprintf("give --seed %d", c.Seed)}
+	case c.Study != l.study:
+		return &ResultsError{"results of another study, or of this one before it or its flags were changed", afresh}
 	}
 	l.saved = c.Cases
 	return nil
@@ -94,7 +102,7 @@ func (l *Lab) Resume(r io.Reader) error {
 
 func (k savedCase) restore(s *sample) error {
 	if len(k.Moments) != len(s.moment) || len(k.Losses) != len(s.losses) || len(k.Total) != s.total.Len() {
-		return errors.New("saved results do not fit the line; start afresh")
+		return &ResultsError{"saved results do not fit the line", afresh}
 	}
 	s.good, s.moment, s.losses = k.Good, k.Moments, k.Losses
 	copy(s.total.Cells(), k.Total)

@@ -17,11 +17,18 @@ func apart(cmd *cobra.Command, args []string) error {
 	if err := noneEmpty(cmd); err != nil {
 		return err
 	}
-	named := map[string]string{}
-	for _, arg := range args {
-		if arg != "-" {
-			named[arg] = "the file that is read"
+	return apartFrom(cmd, args)
+}
+
+// apartFrom refuses to write over files that are read, or over one another.
+func apartFrom(cmd *cobra.Command, read []string) error {
+	type named struct{ path, what string }
+	var files []named
+	for _, path := range read {
+		if path == "-" {
+			path = os.Stdin.Name() // which may be a file, too
 		}
+		files = append(files, named{path, "the file that is read"})
 	}
 	for _, flag := range fileFlags {
 		f := cmd.Flags().Lookup(flag)
@@ -29,12 +36,12 @@ func apart(cmd *cobra.Command, args []string) error {
 			continue
 		}
 		path := f.Value.String()
-		for other, what := range named {
-			if sameFile(path, other) {
-				return usage("give it a name of its own", "--%s %s is %s", flag, path, what)
+		for _, other := range files {
+			if sameFile(path, other.path) {
+				return usage("give it a name of its own", "--%s %s is %s", flag, path, other.what)
 			}
 		}
-		named[path] = "the file of --" + flag
+		files = append(files, named{path, "the file of --" + flag})
 	}
 	return nil
 }

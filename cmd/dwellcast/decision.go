@@ -67,6 +67,9 @@ func command[A any](p *program, d decision[A]) *cobra.Command {
 		if err != nil {
 			return decisionComplaint(err)
 		}
+		if err := apartFrom(cmd, q.files()); err != nil {
+			return err
+		}
 		origin := originOf(cmd, args[0])
 		answer, err := decide(p, cmd, &common, options, q)
 		if err != nil {
@@ -78,6 +81,15 @@ func command[A any](p *program, d decision[A]) *cobra.Command {
 		return deliver(p, q, answer, origin, out)
 	}
 	return cmd
+}
+
+// files are the files that a question was read from.
+func (q *question[A]) files() []string {
+	var list []string
+	for _, root := range q.rests {
+		list = append(list, root.At().File)
+	}
+	return list
 }
 
 // decide runs what a question asks for. It shows how far it has come, and keeps what was run where it is interrupted.

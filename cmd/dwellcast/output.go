@@ -3,10 +3,14 @@ package main
 import (
 	"bytes"
 	"cmp"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"time"
 
@@ -124,7 +128,7 @@ func replaceFile(path string, text []byte) error {
 
 // createBeside creates a temporary file of a name of its own in the folder of path, and clears away those that a killed run left.
 func createBeside(path string) (*os.File, error) {
-	folder, pattern := filepath.Dir(path), "."+filepath.Base(path)+".*.tmp"
+	folder, pattern := filepath.Dir(path), "."+strings.ReplaceAll(filepath.Base(path), "*", "_")+".*.tmp"
 	if left, err := filepath.Glob(filepath.Join(folder, pattern)); err == nil {
 		for _, name := range left {
 			if info, err := os.Stat(name); err == nil && time.Since(info.ModTime()) > stale {
@@ -132,11 +136,13 @@ func createBeside(path string) (*os.File, error) {
 			}
 		}
 	}
-	file, err := os.CreateTemp(folder, pattern)
-	if err == nil {
-		_ = file.Chmod(0o644)
+	for {
+		name := strings.Replace(pattern, "*", strconv.FormatUint(rand.Uint64(), 36), 1)
+		file, err := os.OpenFile(filepath.Join(folder, name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		if !errors.Is(err, fs.ErrExist) {
+			return file, err
+		}
 	}
-	return file, err
 }
 
 // stale is the age from which a temporary file belongs to nobody any more.

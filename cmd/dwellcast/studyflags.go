@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -62,17 +63,19 @@ func (f *studyFlags) lab(study string, o scenarios.Options) (*scenarios.Lab, err
 		return lab, nil
 	}
 	file, err := os.Open(f.resume)
-	if errors.Is(err, fs.ErrNotExist) {
-		return lab, output{path: f.resume}.tryFolder()
-	}
-	if err != nil {
+	missing := errors.Is(err, fs.ErrNotExist)
+	if err != nil && !missing {
 		return nil, usage("give a file that an interrupted run has written", "can't read %s: %w", f.resume, plain(err))
 	}
-	defer func() { _ = file.Close() }() // only read from
-	if err := lab.Resume(file); err != nil {
-		return nil, usage("", "%s: %w", f.resume, err)
+	if err := (output{path: f.resume}).tryFolder(); err != nil || missing { // nothing is lost that can be found out now
+		return lab, err
 	}
-	return lab, nil
+	defer func() { _ = file.Close() }() // only read from
+	err = lab.Resume(file)
+	if wrong, ok := errors.AsType[*scenarios.ResultsError](err); ok {
+		return nil, usage(wrong.Hint, "%s: %w", f.resume, err)
+	}
+	return lab, err
 }
 
 // study reads a study with the readers for the sections of a command; a line stands for a study of that line alone, without a document.
@@ -95,6 +98,9 @@ func (f *studyFlags) study(path string, readers map[string]scenarios.SectionRead
 func decisionComplaint(err error) error {
 	if c, ok := errors.AsType[*complaint](err); ok {
 		return c
+	}
+	if r, ok := errors.AsType[*scenarios.ResultsError](err); ok {
+		return &complaint{r, r.Hint, badInput}
 	}
 	if m, ok := errors.AsType[*decisions.Mistake](err); ok {
 		return &complaint{m, m.Hint, badInput}
@@ -120,7 +126,11 @@ func (p *program) ended(cmd *cobra.Command, f *studyFlags, lab *scenarios.Lab, e
 		return &complaint{err, "", failed}
 	}
 	if err := replaceFile(path, text.Bytes()); err != nil {
-		return &complaint{fmt.Errorf("interrupted, and can't keep the results in %s: %w", path, plain(err)), "give --resume a file in another folder", failed}
+		elsewhere := filepath.Join(os.TempDir(), filepath.Base(path))
+		if replaceFile(elsewhere, text.Bytes()) != nil {
+			return &complaint{fmt.Errorf("interrupted, and can't keep the results in %s: %w", path, plain(err)), "give --resume a file in another folder", failed}
+		}
+		path = elsewhere
 	}
 	return &complaint{fmt.Errorf("interrupted; what was run is kept in %s", path), "repeat the command with --resume " + path + " to go on from there", failed}
 }
