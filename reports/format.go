@@ -39,3 +39,8 @@ func ParseFormat(name string) (Format, error) {
 
 // Style says how a terminal screen is to look.
 type Style = layout.Style
+
+// layout is how a page is written in this format; JSON is not written from a page.
+func (f Format) layout() layout.Format {
+	return map[Format]layout.Format{Markdown: layout.ForMarkdown, CSV: layout.ForCSV, HTML: layout.ForHTML, Workbook: layout.ForWorkbook}[f]
+}

@@ -22,7 +22,10 @@ var shown = []string{"resume", "workers", "output", "format", "chart"}
 
 // argsOf puts the arguments together that give the same answer again.
 func argsOf(cmd *cobra.Command, study string) []string {
-	args := []string{cmd.Name(), study}
+	args := []string{cmd.Name()}
+	if study != "" {
+		args = append(args, study)
+	}
 	cmd.Flags().Visit(func(f *pflag.Flag) {
 		if slices.Contains(shown, f.Name) {
 			return

@@ -129,3 +129,8 @@ func NormalPlan(up time.Duration, promised, refused, seller, buyer float64) Plan
 	line := promised - a/math.Sqrt(seconds)
 	return Plan{length, line, 1 - good.Pass(length, line), bad.Pass(length, line)}
 }
+
+// LineFor is the pass line of a run of a given length that a machine as promised fails with the seller's risk.
+func LineFor(up time.Duration, promised float64, length time.Duration, seller float64) float64 {
+	return lineOf(WithAvailability(up, promised), length, 1-seller)
+}

@@ -1,0 +1,30 @@
+package layout
+
+import "io"
+
+// Format is a way of writing a page.
+type Format int
+
+// The formats of every page.
+const (
+	ForTerminal Format = iota
+	ForMarkdown
+	ForCSV
+	ForHTML
+	ForWorkbook
+)
+
+// Write writes a page in a format. Style matters to a terminal only.
+func (p *Page) Write(w io.Writer, format Format, style Style) error {
+	switch format {
+	case ForMarkdown:
+		return p.Markdown(w)
+	case ForCSV:
+		return p.CSV(w)
+	case ForHTML:
+		return p.HTML(w)
+	case ForWorkbook:
+		return p.Workbook(w)
+	}
+	return p.Terminal(w, style)
+}
