@@ -93,7 +93,7 @@ func TestKneeCoverage(t *testing.T) {
 		for _, shifts := range []int{20, 100, 400} {
 			covered, found, tried, width := 0, 0, 0, 0.0
 			for g, grid := range line.grids {
-				for seed := range uint64(max(4, 400/shifts)) {
+				for seed := range uint64(max(3, 400/shifts)) {
 					tried++
 					s := sweepSeed(t, 1000*uint64(g+1)+seed, example(t, "bench-line"), "good_rate", shifts, grid)
 					if s.Knee == nil {
@@ -107,9 +107,10 @@ func TestKneeCoverage(t *testing.T) {
 				}
 			}
 			least, _ := stats.CoverageBand(found, 0.9, 0.999)
+			_, most := stats.CoverageBand(found, 0.99, 0.999)
 			t.Logf("%s, %d shifts: %d of %d found, %d covered, half-width %.5g", line.name, shifts, found, tried, covered, width/float64(found))
-			if covered < least || found < tried*9/10 {
-				t.Errorf("%s, %d shifts: the interval holds the knee %d times of %d, want %d; %d sweeps", line.name, shifts, covered, found, least, tried)
+			if covered < least || covered > most || found < tried*9/10 {
+				t.Errorf("%s, %d shifts: the interval holds the knee %d times of %d, want %d to %d; %d sweeps", line.name, shifts, covered, found, least, most, tried)
 			}
 		}
 	}

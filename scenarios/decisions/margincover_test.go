@@ -1,6 +1,7 @@
 package decisions_test
 
 import (
+	"math"
 	"testing"
 
 	"dwellcast/scenarios"
@@ -8,8 +9,8 @@ import (
 	"dwellcast/sim/stats"
 )
 
-// coverLine is one machine at 1200 cartons/h for an hour, whose margins are known.
-func coverLine(t testing.TB, what string) *scenarios.File { return oneMachine(t, "1 h", 1200, what) }
+// coverLine is one machine at 1200 cartons/h for half an hour, whose margins are known.
+func coverLine(t testing.TB, what string) *scenarios.File { return oneMachine(t, "30 min", 1200, what) }
 
 // renewals is the mean number of cartons in so many seconds. One carton comes at once, and then one every 3 s, or, with the chance q,
 // after a stop of r seconds: the renewal function to its constant term (Cox 1962, from memory).
@@ -18,24 +19,41 @@ func renewals(seconds, q, r float64) float64 {
 	return 1 + seconds/mean + (variance/(mean*mean)-1)/2
 }
 
-// marginLines have known margins: of a share of rejects, with 98 % of 95 % to be kept, or 1125 of 1200 to be made on average, or in
-// half of the shifts (the median of a binomial law lies within one of its mean); and of the length of a stop.
+// marginLines have known margins: of a share of rejects, with 98 % of 95 % to be kept, or 562 of 600 to be made on average, or in
+// half of the shifts; and of the length of a stop.
 var marginLines = []struct {
 	name, what, path string
 	spec             decisions.MarginSpec
 	margin           float64
 }{
 	{"kept rejects", "    reject: 5 %\n", "machine.reject", decisions.MarginSpec{Keep: 0.98}, 100 * (1 - 0.98*0.95)},
-	{"rejects", "    reject: 5 %\n", "machine.reject", decisions.MarginSpec{Target: 1125}, 100 * (1 - 1125.0/1200)},
-	{"rejects by chance", "    reject: 5 %\n", "machine.reject", decisions.MarginSpec{Target: 1125, Chance: 0.5}, 100 * (1 - 1125.0/1200)},
-	{"clearing", "    stops: [{cause: jam, chance: 0.5 %, clear: 60 s, attendant: false}]\n", "machine.stops.jam.clear", decisions.MarginSpec{Target: 1050}, clearFor(1050)},
+	{"rejects", "    reject: 5 %\n", "machine.reject", decisions.MarginSpec{Target: 562}, 100 * (1 - 562.0/600)},
+	{"rejects by chance", "    reject: 5 %\n", "machine.reject", decisions.MarginSpec{Target: 562, Chance: 0.5}, 100 * shareFor(600, 38)},
+	{"clearing", "    stops: [{cause: jam, chance: 0.5 %, clear: 60 s, attendant: false}]\n", "machine.stops.jam.clear", decisions.MarginSpec{Target: 525}, clearFor(525)},
+}
+
+// shareFor is the share with which half of all shifts have at most so many rejects of n cartons: a root of the binomial law.
+func shareFor(n, most int) float64 {
+	return lastWith(0, 1, func(p float64) bool {
+		term := math.Pow(1-p, float64(n))
+		sum := term
+		for k := range most {
+			term *= float64(n-k) / float64(k+1) * p / (1 - p)
+			sum += term
+		}
+		return sum >= 0.5
+	})
 }
 
 // clearFor is the length of a stop with which so many cartons are made on average.
 func clearFor(target float64) float64 {
-	low, high := 3.0, 600.0
+	return lastWith(3, 600, func(r float64) bool { return renewals(1800, 0.005, r) >= target })
+}
+
+// lastWith is the last number between two for which something holds that holds for the first and not for the second.
+func lastWith(low, high float64, holds func(float64) bool) float64 {
 	for range 60 {
-		if middle := (low + high) / 2; renewals(3600, 0.005, middle) >= target {
+		if middle := (low + high) / 2; holds(middle) {
 			low = middle
 		} else {
 			high = middle
@@ -50,7 +68,7 @@ func TestMarginCoverage(t *testing.T) {
 	needsLong(t)
 	for _, line := range marginLines {
 		for _, shifts := range []int{20, 100, 400} {
-			studies, covered, width := max(12, 1000/shifts), 0, 0.0
+			studies, covered, width := max(8, 800/shifts), 0, 0.0
 			for seed := range studies {
 				spec := line.spec
 				spec.Paths, spec.Replications = []string{line.path}, shifts

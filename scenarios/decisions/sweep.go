@@ -72,15 +72,28 @@ func RunSweep(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed u
 		return nil, err
 	}
 	s.standing()
-	for i, values := range grid {
+	s.total = len(grid)
+	if s.seeksKnee() {
+		s.total += kneePoints
+	}
+	for _, values := range grid {
 		if err := s.point(values); err != nil {
 			return nil, err
 		}
-		if spec.Progress != nil {
-			spec.Progress((i+1)*spec.Replications, len(grid)*spec.Replications)
-		}
 	}
-	return s.answer, s.findKnee()
+	err = s.findKnee()
+	s.tell(s.total)
+	return s.answer, err
+}
+
+// kneePoints is about how many points a search for the knee adds.
+const kneePoints = 3 * mostLevels
+
+// tell says how far the work is.
+func (s *sweeping) tell(done int) {
+	if s.spec.Progress != nil {
+		s.spec.Progress(min(done, s.total)*s.spec.Replications, s.total*s.spec.Replications)
+	}
 }
 
 func (s SweepSpec) withDefaults() SweepSpec {
@@ -125,6 +138,8 @@ type sweeping struct {
 	spec   SweepSpec
 	answer *Sweep
 	places []place // of one parameter, where a knee is looked for
+
+	done, total int // points
 }
 
 // standing notes where the line stands today, and what is wanted of it.
@@ -219,6 +234,8 @@ func (s *sweeping) pointAt(values []Value) (*tried, error) {
 			series = append(series, of(good))
 		}
 	}
+	s.done++
+	s.tell(s.done)
 	forecast := shifts.Forecast()
 	holder := topHolder(forecast)
 	return &tried{Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share, scenarios.Refusal(f)}, series}, s.lab.Release(f)
