@@ -1,6 +1,9 @@
 package sim
 
-import "time"
+import (
+	"errors"
+	"time"
+)
 
 // Buffer is a first-in first-out store between processes, such as an accumulating conveyor: it has room for a number of
 // items, and an item needs the transit time from its entry before it can be taken. A capacity of zero is a rendezvous:
@@ -259,7 +262,16 @@ func (b *Buffer[T]) at(i int) *held[T] {
 	return &b.items[i]
 }
 
+// mostHeld is how many items a buffer takes, whatever its capacity: one that only fills would take all the memory there is.
+const mostHeld = 2_000_000
+
+// ErrOverfull says that a buffer without limit only fills.
+var ErrOverfull = errors.New("a buffer without limit only fills: it holds two million items")
+
 func (b *Buffer[T]) push(h held[T]) {
+	if b.count >= mostHeld {
+		panic(ErrOverfull)
+	}
 	if b.count == len(b.items) {
 		b.grow()
 	}

@@ -148,6 +148,9 @@ func (p *program) deliver(f *scenarios.Forecast, o scenarios.Options, out output
 
 // runComplaint says why a line could not be simulated; a line that can't move is a mistake in its file.
 func runComplaint(err error) error {
+	if errors.Is(err, sim.ErrOverfull) {
+		return &complaint{sim.ErrOverfull, "give it a capacity, or make the station behind it faster; dwellcast check shows how fast each is", badInput}
+	}
 	if errors.Is(err, sim.ErrStopped) || errors.Is(err, scenarios.ErrNothingYet) {
 		return &complaint{errors.New("interrupted before anything was known"), "run it again", failed}
 	}

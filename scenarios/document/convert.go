@@ -39,6 +39,9 @@ func (c *converter) node(y *yaml.Node, depth int) (*Node, *Problem) {
 	case y.Style&yaml.TaggedStyle != 0:
 		return nil, c.problem(y, fmt.Sprintf("the tag %s is not read", y.Tag), "remove it; put a text in quotes instead")
 	}
+	if r := deceptive(y.Value); r != 0 && y.Kind == yaml.ScalarNode {
+		return nil, c.problem(y, fmt.Sprintf("the text holds %U, which shows nothing of itself but changes what is shown around it", r), "take it out")
+	}
 	n := &Node{text: y.Value, tag: y.ShortTag(), style: y.Style, at: c.origin.at(y.Line, y.Column)}
 	var problem *Problem
 	switch y.Kind {
@@ -51,6 +54,19 @@ func (c *converter) node(y *yaml.Node, depth int) (*Node, *Problem) {
 	}
 	n.adopt()
 	return n, problem
+}
+
+// deceptive is the first control character in a text, line breaks and tabs aside, or the first mark that turns the direction of writing
+// (Unicode Standard Annex 9); 0 where there is none.
+func deceptive(text string) rune {
+	for _, r := range text {
+		switch {
+		case r == '\n', r == '\t', r == '\r':
+		case r < ' ', r >= 0x7f && r < 0xa0, r == 0x061c, r == 0x200e, r == 0x200f, r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+			return r
+		}
+	}
+	return 0
 }
 
 func (c *converter) items(n *Node, content []*yaml.Node, depth int) *Problem {

@@ -62,9 +62,11 @@ func (q Quantity) thousands() error {
 	if q.unit.powers[each] != 1 || !groupedByPoint.MatchString(q.digits) {
 		return nil
 	}
-	whole := strings.Replace(q.digits, ".", "", 1)
-	return badNumber(q.String(), "has a point before three digits, which may part thousands", "write "+whole+" "+q.unit.text+", or "+
-		strings.TrimRight(strings.TrimRight(q.digits, "0"), ".")+" "+q.unit.text)
+	whole, decimal := strings.Replace(q.digits, ".", "", 1), strings.TrimRight(strings.TrimRight(q.digits, "0"), ".")
+	if groupedByPoint.MatchString(decimal) {
+		decimal += "0"
+	}
+	return badNumber(q.String(), "has a point before three digits, which may part thousands", "write "+whole+" "+q.unit.text+", or "+decimal+" "+q.unit.text)
 }
 
 var groupedByPoint = regexp.MustCompile(`^[+-]?[1-9][0-9]{0,2}\.[0-9]{3}$`)
