@@ -35,9 +35,7 @@ func budgetCSV(w io.Writer, b *scenarios.Budget) error {
 		s.text("assumption", a.Path, "value", valueWords(a), "")
 		s.text("assumption", a.Path, "source", a.Source, "")
 	}
-	for _, warning := range b.Warnings {
-		s.text("warning", warning.About, "text", warning.Text, "")
-	}
+	s.warnings(b.Warnings)
 	s.text("caution", "", "text", caution, "")
 	return s.writeTo(w)
 }

@@ -20,7 +20,7 @@ func Comparison(w io.Writer, c *decisions.Comparison, origin Origin, format Form
 func comparisonPage(c *decisions.Comparison, origin Origin) *page {
 	n := notesOf(c.Warnings)
 	p := &page{title: titleOf(c.Title)}
-	p.add(section{answer: true, text: comparisonAnswer(c)})
+	p.add(n.answer(comparisonAnswer(c)))
 	p.add(section{heading: "Why: who limits the line, and which losses moved", text: bottleneckWords(c), table: moveTable(c)})
 	p.add(caseSection(c))
 	p.add(section{heading: "The cases", table: changeTable(c)})

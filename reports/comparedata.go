@@ -110,13 +110,13 @@ func comparisonCSV(w io.Writer, c *decisions.Comparison) error {
 		out.figure("case", r.Name, "shifts", float64(r.Replications), "1")
 		out.figure("case", r.Name, "shifts_to_show_smallest", float64(r.Needed), "1")
 		out.text("case", r.Name, "bottleneck", r.To, "")
-		if r.Refused != "" {
-			out.text("case", r.Name, "refused", r.Refused, "")
-		}
+		out.refused("case", r.Name, r.Refused)
 		out.figure("move", r.Name, "setting/ideal output", r.Ideal, unit)
 		for _, m := range r.Moves {
 			out.figure("move", r.Name, m.Where+"/"+m.Cause, m.Cartons, unit)
 		}
 	}
+	out.refused("base", "", c.BaseRefused)
+	out.warnings(c.Warnings)
 	return out.writeTo(w)
 }

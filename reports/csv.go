@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"dwellcast/reports/layout"
+	"dwellcast/scenarios"
 )
 
 // sheet collects tidy rows: section, name, item, value, low, high, unit. Where a figure has no interval, low and high are
@@ -28,6 +29,20 @@ func (s *sheet) interval(section, name, item string, iv interval, unit string) {
 // text adds a value that is no number.
 func (s *sheet) text(section, name, item, value, unit string) {
 	s.rows = append(s.rows, []string{section, name, item, value, "", "", unit})
+}
+
+// warnings adds what to be careful of, each with what it is about.
+func (s *sheet) warnings(list []scenarios.Warning) {
+	for _, warning := range list {
+		s.text("warning", warning.About, "text", warning.Text, "")
+	}
+}
+
+// refused adds the limit that a line breaks, where it breaks one.
+func (s *sheet) refused(section, name, limit string) {
+	if limit != "" {
+		s.text(section, name, "refused", limit, "")
+	}
 }
 
 func (s *sheet) writeTo(w io.Writer) error {

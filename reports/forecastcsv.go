@@ -37,9 +37,7 @@ func forecastCSV(w io.Writer, f *scenarios.Forecast) error {
 		csvBuffer(s, b)
 	}
 	s.interval("crew", "", "load", f.CrewLoad, "1")
-	for _, warning := range f.Warnings {
-		s.text("warning", warning.About, "text", warning.Text, "")
-	}
+	s.warnings(f.Warnings)
 	s.text("caution", "", "text", caution, "")
 	return s.writeTo(w)
 }

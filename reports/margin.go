@@ -22,7 +22,7 @@ func Margin(w io.Writer, m *decisions.Margins, origin Origin, format Format, sty
 func marginPage(m *decisions.Margins, origin Origin) *page {
 	n := notesOf(m.Warnings)
 	p := &page{title: titleOf(m.Title)}
-	p.add(section{answer: true, text: marginAnswer(m)})
+	p.add(n.answer(marginAnswer(m)))
 	p.add(watchSection(m))
 	p.add(section{heading: "Notes", notes: append(marginNotes(m), n.rest()...)})
 	p.add(origin.foot(m.Replications, m.Seed, m.Confidence))

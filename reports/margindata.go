@@ -33,6 +33,7 @@ type jsonMargin struct {
 	Direction string        `json:"direction,omitempty"`
 	Change    number        `json:"change"`
 	Reach     string        `json:"reach,omitempty"`
+	Refused   string        `json:"refused,omitempty"` // the limit that the line breaks beyond
 	AtReach   *jsonInterval `json:"good_per_shift_at_reach,omitempty"`
 	MadeThere *jsonInterval `json:"target_made_at_reach,omitempty"`
 }
@@ -58,7 +59,7 @@ func oneMarginJSON(m *decisions.Margins, one *decisions.Margin) jsonMargin {
 		out.Limit, out.Direction, out.Change = pointer(jsonOf(one.At)), direction(one), number(one.Change)
 		return out
 	}
-	out.Reach, out.AtReach = one.Reach.String(), pointer(jsonOf(one.Best))
+	out.Reach, out.Refused, out.AtReach = one.Reach.String(), one.Refused, pointer(jsonOf(one.Best))
 	if m.Target > 0 {
 		out.MadeThere = pointer(jsonOf(one.BestMade))
 	}
@@ -82,6 +83,8 @@ func marginCSV(w io.Writer, m *decisions.Margins) error {
 			continue
 		}
 		s.interval("margin", one.Path, "good_per_shift at "+one.Reach.String(), one.Best, "cartons")
+		s.refused("margin", one.Path, one.Refused)
 	}
+	s.warnings(m.Warnings)
 	return s.writeTo(w)
 }

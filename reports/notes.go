@@ -44,6 +44,14 @@ func (n *notes) number(text string) string {
 	return mark
 }
 
+// answer is a section that is read first, with the warnings of the good rate, on which all decisions rest, at its first sentence.
+func (n *notes) answer(text []string) section {
+	if len(text) > 0 {
+		text[0] += n.mark("good_rate")
+	}
+	return section{answer: true, text: text, notes: n.take()}
+}
+
 // take returns the texts marked since the last call.
 func (n *notes) take() []string {
 	texts := n.unsaid

@@ -22,7 +22,7 @@ func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style St
 func pacePage(a *decisions.Pace, origin Origin) *page {
 	n := notesOf(a.Warnings)
 	p := &page{title: titleOf(a.Title)}
-	p.add(section{answer: true, text: paceAnswer(a)})
+	p.add(n.answer(paceAnswer(a)))
 	p.add(section{heading: "Why not faster", text: whyNotFaster(a), table: fasterTable(a.Next)})
 	if a.Now != nil {
 		p.add(section{heading: "Against today", text: []string{againstToday(a)}, table: fasterTable(a.Now)})

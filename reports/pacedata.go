@@ -12,6 +12,7 @@ const paceSchema = 1
 type jsonPace struct {
 	jsonDecision
 	Today        number `json:"today_per_hour"`
+	TodayRefused string `json:"today_refused,omitempty"` // the limit that today's setting breaks
 	Target       number `json:"target_per_shift"`
 	Zone         number `json:"zone"`
 	Ceiling      number `json:"ceiling_per_hour"`
@@ -21,12 +22,18 @@ type jsonPace struct {
 	Follows      number `json:"follows_per_hour"` // null where nothing takes time
 	FollowsName  string `json:"follows_limited_by"`
 	jsonChoice
+	Skipped  []jsonSkipped `json:"left_out"` // settings that a limit forbids
 	Next     jsonFaster    `json:"next_five_percent"`
 	Now      *jsonFaster   `json:"against_today"` // null where today's setting is recommended
 	Tables   []string      `json:"by_setting"`
 	Untabled []string      `json:"independent_of_setting"`
 	Band     []jsonBand    `json:"band"`
 	Warnings []jsonWarning `json:"warnings"`
+}
+
+type jsonSkipped struct {
+	Setting number `json:"setting_per_hour"`
+	Refused string `json:"refused"`
 }
 
 type jsonChoice struct {
@@ -58,6 +65,8 @@ type jsonFaster struct {
 	To    jsonSetting      `json:"to"`
 	Gain  jsonInterval     `json:"gain_per_shift"`
 	Grown []jsonLossChange `json:"losses_grown"`
+	// Refused is the limit that the second breaks.
+	Refused string `json:"refused,omitempty"`
 }
 
 type jsonLossChange struct {
@@ -76,10 +85,13 @@ type jsonBand struct {
 func paceJSON(w io.Writer, a *decisions.Pace, o Origin) error {
 	out := jsonPace{
 		jsonDecision: o.json(paceSchema, a.Title, a.Seed, a.Replications, a.Confidence),
-		Today:        number(a.Today), Target: number(a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
+		Today:        number(a.Today), TodayRefused: a.TodayRefused, Skipped: []jsonSkipped{}, Target: number(a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
 		Mechanics: number(a.Mechanics), MechanicsWhy: a.MechanicsWhy,
 		Follows: number(a.Follows), FollowsName: a.FollowsName, jsonChoice: choiceJSON(&a.Choice), Next: fasterJSON(a.Next),
 		Tables: orEmpty(a.Tables), Untabled: orEmpty(a.Untabled), Band: []jsonBand{}, Warnings: jsonWarnings(a.Warnings),
+	}
+	for _, skipped := range a.Skipped {
+		out.Skipped = append(out.Skipped, jsonSkipped{number(skipped.Setting), skipped.Refused})
 	}
 	if a.Now != nil {
 		now := fasterJSON(a.Now)
@@ -127,7 +139,7 @@ func settingJSON(row *decisions.SettingRow) jsonSetting {
 }
 
 func fasterJSON(f *decisions.Faster) jsonFaster {
-	out := jsonFaster{From: settingJSON(&f.From), To: settingJSON(&f.To), Gain: jsonOf(f.Gain), Grown: []jsonLossChange{}}
+	out := jsonFaster{From: settingJSON(&f.From), To: settingJSON(&f.To), Gain: jsonOf(f.Gain), Grown: []jsonLossChange{}, Refused: f.Refused}
 	for _, loss := range f.Grown {
 		out.Grown = append(out.Grown, jsonLossChange{loss.Where, loss.Cause, number(loss.Before), number(loss.After)})
 	}
@@ -150,6 +162,12 @@ func paceCSV(w io.Writer, a *decisions.Pace) error {
 			choiceCSV(s, csvNumber(a.Band[i].Exponent), &a.Band[i].Choice)
 		}
 	}
+	s.refused("today", exactly(a.Today), a.TodayRefused)
+	s.refused("next_five_percent", exactly(a.Next.To.Setting), a.Next.Refused)
+	for _, skipped := range a.Skipped {
+		s.refused("setting", exactly(skipped.Setting), skipped.Refused)
+	}
+	s.warnings(a.Warnings)
 	return s.writeTo(w)
 }
 

@@ -22,7 +22,7 @@ func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format
 func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *page {
 	n := notesOf(z.Warnings)
 	p := &page{title: titleOf(z.Title)}
-	p.add(section{answer: true, text: sizingAnswer(z)})
+	p.add(n.answer(sizingAnswer(z)))
 	p.add(section{heading: "Why", text: sizingReasons(z)})
 	p.add(outputSection(z))
 	p.add(moneySection(z))
@@ -40,7 +40,7 @@ func outputSection(z *decisions.Sizing) section {
 	for i := range z.Candidates {
 		c := &z.Candidates[i]
 		year := inThousands(c.Year)
-		t.add(c.Name, settingOf(c), fixed(c.NetHours, 0), mean(year), band(year), oddsPercent(c.Chance.Mean), verdictWord(c), neededWord(c),
+		t.add(c.Name+refusedMark(beyondWords(c)), settingOf(c), fixed(c.NetHours, 0), mean(year), band(year), oddsPercent(c.Chance.Mean), verdictWord(c), neededWord(c),
 			linesWord(c.LinesNeeded), fixed(100*c.Spare.Mean, 1))
 	}
 	level := confidence(z.Spec.Confidence)

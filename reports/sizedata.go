@@ -50,7 +50,8 @@ type jsonSized struct {
 	YearSD            number       `json:"good_per_year_sd"`
 	Chance            jsonInterval `json:"chance"`
 	OwnChance         jsonInterval `json:"chance_at_own_setting"`
-	Verdict           string       `json:"verdict"` // makes, short or open
+	Verdict           string       `json:"verdict"`           // makes, short or open
+	Refused           string       `json:"refused,omitempty"` // the limits that it breaks at its setting
 	Needed            *jsonNeeded  `json:"needed_setting"`
 	LinesNeeded       *int         `json:"lines_needed"` // null above 100
 	Spare             jsonInterval `json:"spare_share"`
@@ -110,7 +111,7 @@ func jsonSizedOf(c *decisions.Sized) jsonSized {
 	k := jsonSized{
 		Name: c.Name, Changes: append([]string{}, c.Changes...), Lines: c.Lines, ShiftsADay: c.Calendar.Shifts, Setting: number(c.Setting), Raised: c.Raised,
 		NetHours: number(c.NetHours), GoodPerShift: jsonOf(c.PerShift), ShiftSD: number(c.ShiftSD), GoodPerYear: jsonOf(c.Year), YearSD: number(c.YearSD),
-		Chance: jsonOf(c.Chance), OwnChance: jsonOf(c.Own), Verdict: c.Verdict.String(), Spare: jsonOf(c.Spare), Sold: jsonOf(c.Sold), Waste: jsonOf(c.WasteCartons),
+		Chance: jsonOf(c.Chance), OwnChance: jsonOf(c.Own), Verdict: c.Verdict.String(), Refused: beyondWords(c), Spare: jsonOf(c.Spare), Sold: jsonOf(c.Sold), Waste: jsonOf(c.WasteCartons),
 		Price: number(float64(c.Lines) * c.Price), Life: c.Life, AnnualCost: jsonOf(c.AnnualCost), CostPerThousand: jsonOf(c.CostPerThousand),
 		AnnualWorth: jsonOf(c.AnnualWorth), NetPresentValue: jsonOf(c.NetPresentValue), SimplePayback: number(c.SimplePayback),
 		DiscountedPayback: number(c.DiscountedPayback), RateOfReturn: number(c.RateOfReturn),
@@ -159,7 +160,9 @@ func sizingCSV(w io.Writer, z *decisions.Sizing) error {
 		out.figure("candidate", c.Name, "simple_payback", c.SimplePayback, "years")
 		out.figure("candidate", c.Name, "discounted_payback", c.DiscountedPayback, "years")
 		out.figure("candidate", c.Name, "internal_rate_of_return", c.RateOfReturn, "1")
+		out.refused("candidate", c.Name, beyondWords(c))
 		out.text("candidate", c.Name, "dominated_by", c.DominatedBy, "")
 	}
+	out.warnings(z.Warnings)
 	return out.writeTo(w)
 }

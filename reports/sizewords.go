@@ -7,6 +7,7 @@ import (
 
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
+	"dwellcast/stations/motion"
 )
 
 // sizingAnswer says which candidate to take, or that none makes the demand and what comes nearest.
@@ -154,8 +155,8 @@ func sizingNotes(z *decisions.Sizing) []string {
 		if c.Price > 0 {
 			lives[c.Life] = true
 		}
-		for _, l := range c.Beyond {
-			add(fmt.Sprintf("%s: its setting of %s is past a limit of the mechanics: %s: %s", c.Name, quantity.FormatRate(c.Setting), l.Where, l.Name))
+		if len(c.Beyond) > 0 {
+			add(fmt.Sprintf("(!) %s: beyond a limit at its setting of %s, so no choice as it stands: %s", c.Name, quantity.FormatRate(c.Setting), beyondWords(c)))
 		}
 		if c.Needed != nil && !c.Needed.Found {
 			add(fmt.Sprintf("%s: settings were looked at up to %s (%s)", c.Name, quantity.FormatRate(c.Needed.Most), c.Needed.MostWhy))
@@ -172,4 +173,13 @@ func sizingNotes(z *decisions.Sizing) []string {
 		add("The lives differ: yearly amounts compare them as if each were renewed by its like, present values do not")
 	}
 	return notes
+}
+
+// beyondWords are the limits that a candidate breaks at its setting; empty where it keeps all.
+func beyondWords(c *decisions.Sized) string {
+	var words []string
+	for _, l := range c.Beyond {
+		words = append(words, l.Where+": "+l.Allows(motion.CartonsPerHour(c.Setting)))
+	}
+	return strings.Join(words, "; ")
 }

@@ -21,7 +21,7 @@ func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style 
 func sweepPage(s *decisions.Sweep, origin Origin, style Style) *page {
 	n := notesOf(s.Warnings)
 	p := &page{title: titleOf(s.Title)}
-	p.add(section{answer: true, text: sweepAnswer(s)})
+	p.add(n.answer(sweepAnswer(s)))
 	if len(s.Vary) == 2 {
 		p.add(gridSection(s, style))
 	} else {

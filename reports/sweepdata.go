@@ -52,6 +52,7 @@ type jsonPoint struct {
 	jsonInterval
 	Bottleneck string `json:"bottleneck"`
 	Share      number `json:"bottleneck_share"`
+	Refused    string `json:"refused,omitempty"` // the limit that the line breaks there
 }
 
 type jsonKnee struct {
@@ -86,7 +87,7 @@ func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
 		out.Vary = append(out.Vary, jsonVary{v.Path, v.Values[0].Unit()})
 	}
 	for _, p := range s.Points {
-		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder, number(p.HolderShare)})
+		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder, number(p.HolderShare), p.Refused})
 	}
 	if k := s.Knee; k != nil {
 		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), number(k.Level), k.Exact, k.From, k.To}
@@ -113,6 +114,7 @@ func sweepCSV(w io.Writer, s *decisions.Sweep) error {
 		item := strings.Join(valueTexts(p), "; ")
 		out.interval("point", s.Figure.Name, item, p.Figure, unit)
 		out.text("bottleneck", p.Holder, item, csvNumber(p.HolderShare), "1")
+		out.refused("point", item, p.Refused)
 	}
 	if k := s.Knee; k != nil {
 		across := s.Vary[0].Values[0].Unit()
@@ -120,5 +122,6 @@ func sweepCSV(w io.Writer, s *decisions.Sweep) error {
 		out.interval("knee", s.Vary[0].Path, "slope_before", k.Before, unit+" per "+across)
 		out.interval("knee", s.Vary[0].Path, "slope_after", k.After, unit+" per "+across)
 	}
+	out.warnings(s.Warnings)
 	return out.writeTo(w)
 }

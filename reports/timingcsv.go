@@ -45,9 +45,7 @@ func timingCSV(w io.Writer, t *scenarios.Timing) error {
 		}
 		s.figure("slack", st.Name, "", float64(st.Slack), "s")
 	}
-	for _, warning := range t.Warnings {
-		s.text("warning", warning.About, "text", warning.Text, "")
-	}
+	s.warnings(t.Warnings)
 	s.text("caution", "", "text", timingCaution, "")
 	return s.writeTo(w)
 }

@@ -22,7 +22,7 @@ func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, st
 func tornadoPage(t *decisions.Tornado, origin Origin) *page {
 	n := notesOf(t.Warnings)
 	p := &page{title: titleOf(t.Title)}
-	p.add(section{answer: true, text: tornadoAnswer(t)})
+	p.add(n.answer(tornadoAnswer(t)))
 	p.add(section{heading: "Change of the " + figureOf(t), table: swingTable(t), notes: []string{
 		"The widest first. Each input is moved alone to the ends of its range, the others stay likely. ~: no change shows"}})
 	p.add(section{heading: "What is decided at the ends", table: decisionTable(t)})
@@ -86,7 +86,9 @@ func tornadoFigure(t *decisions.Tornado, iv interval) string {
 }
 
 // endFigure is the figure at an end.
-func endFigure(t *decisions.Tornado, e decisions.End) string { return tornadoFigure(t, e.Figure) }
+func endFigure(t *decisions.Tornado, e decisions.End) string {
+	return tornadoFigure(t, e.Figure) + shortMark(e.Refused)
+}
 
 // endChange is the change at an end, ~ where none shows.
 func endChange(t *decisions.Tornado, e decisions.End) string {
@@ -102,10 +104,15 @@ func endChange(t *decisions.Tornado, e decisions.End) string {
 	return withSign(e.Change.Mean, decimals(e.Change.HalfWidth()))
 }
 
+// markedChange is the change at an end, marked where the line breaks a limit there.
+func markedChange(t *decisions.Tornado, e decisions.End) string {
+	return endChange(t, e) + shortMark(e.Refused)
+}
+
 func swingTable(t *decisions.Tornado) *table {
 	table := &table{columns: []column{left("input"), left("range"), left("source"), right("change\nat low"), right("change\nat high")}}
 	for _, s := range t.Swings {
-		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), endChange(t, s.Low), endChange(t, s.High))
+		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), markedChange(t, s.Low), markedChange(t, s.High))
 	}
 	return table
 }
@@ -140,11 +147,28 @@ func tornadoNotes(t *decisions.Tornado) []string {
 	if t.Unit == "" {
 		notes = append(notes, "Every candidate stays at the setting that size takes it at; a higher one may make up for a worse input")
 	}
+	notes = append(notes, refusedEnds(t)...)
 	var fixed []string
 	for _, i := range t.Fixed {
 		fixed = append(fixed, fmt.Sprintf("%s (%s)", shortName(i), sourceOf(i.Assumption)))
 	}
 	return appendList(notes, "With a source, but no range to try: ", fixed)
+}
+
+// refusedEnds say where the line breaks a limit, and which: no line can be run so.
+func refusedEnds(t *decisions.Tornado) []string {
+	var words []string
+	if t.Base.Refused != "" {
+		words = append(words, "(!) The line as it is is beyond a limit: "+t.Base.Refused)
+	}
+	for _, s := range t.Swings {
+		for _, e := range []decisions.End{s.Low, s.High} {
+			if e.Refused != "" && e.Refused != t.Base.Refused {
+				words = append(words, fmt.Sprintf("!: beyond a limit, so that no line can be run so: %s at %s, %s", shortName(s.Input), endText(t, e.Text), e.Refused))
+			}
+		}
+	}
+	return words
 }
 
 // TornadoChart draws a tornado.

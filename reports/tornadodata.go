@@ -16,7 +16,8 @@ type jsonTornado struct {
 	Unit     string           `json:"unit"`
 	Base     jsonInterval     `json:"base"`
 	Decision string           `json:"decision"`
-	Swings   []jsonSwing      `json:"swings"` // the widest first
+	Refused  string           `json:"refused,omitempty"` // the limit that the line breaks as it is
+	Swings   []jsonSwing      `json:"swings"`            // the widest first
 	Fixed    []jsonAssumption `json:"without_range"`
 	Warnings []jsonWarning    `json:"warnings"`
 }
@@ -39,16 +40,17 @@ type jsonEnd struct {
 	Shows    bool         `json:"change_shows"`
 	Decision string       `json:"decision"`
 	Moves    bool         `json:"moves_decision"`
+	Refused  string       `json:"refused,omitempty"` // the limit that the line breaks there
 }
 
 func jsonEndOf(e decisions.End) jsonEnd {
-	return jsonEnd{e.Text, jsonOf(e.Figure), jsonOf(e.Change), e.Shows, e.Decision, e.Moves}
+	return jsonEnd{e.Text, jsonOf(e.Figure), jsonOf(e.Change), e.Shows, e.Decision, e.Moves, e.Refused}
 }
 
 func tornadoJSON(w io.Writer, t *decisions.Tornado, o Origin) error {
 	out := jsonTornado{
 		jsonDecision: o.json(tornadoSchema, t.Title, t.Seed, t.Spec.Replications, t.Spec.Confidence),
-		Figure:       t.Figure, About: t.About, Unit: tornadoUnit(t), Base: jsonOf(t.Base.Figure), Decision: t.Base.Decision,
+		Figure:       t.Figure, About: t.About, Unit: tornadoUnit(t), Base: jsonOf(t.Base.Figure), Decision: t.Base.Decision, Refused: t.Base.Refused,
 		Fixed: []jsonAssumption{}, Warnings: jsonWarnings(t.Warnings),
 	}
 	for _, s := range t.Swings {
@@ -65,6 +67,7 @@ func tornadoCSV(w io.Writer, t *decisions.Tornado) error {
 	out, unit := newSheet(), tornadoUnit(t)
 	out.interval("base", t.About, t.Figure, t.Base.Figure, unit)
 	out.text("base", t.About, "decision", t.Base.Decision, "")
+	out.refused("base", t.About, t.Base.Refused)
 	for _, s := range t.Swings {
 		for _, e := range []struct {
 			name string
@@ -74,8 +77,10 @@ func tornadoCSV(w io.Writer, t *decisions.Tornado) error {
 			out.interval(e.name, s.Name(), t.Figure, e.end.Figure, unit)
 			out.interval(e.name, s.Name(), "change", e.end.Change, unit)
 			out.text(e.name, s.Name(), "decision", e.end.Decision, "")
+			out.refused(e.name, s.Name(), e.end.Refused)
 		}
 		out.figure("swing", s.Name(), t.Figure, s.Width(), unit)
 	}
+	out.warnings(t.Warnings)
 	return out.writeTo(w)
 }

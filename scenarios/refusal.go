@@ -18,12 +18,24 @@ func Refusal(f *File) string {
 	return broken[0].Where + ": " + broken[0].Allows(motion.CartonsPerHour(f.Line.Setting))
 }
 
+// RefusalWarning is what to say of figures of a line that may not be run; nothing of one that keeps every limit.
+func RefusalWarning(f *File) []Warning {
+	why := Refusal(f)
+	if why == "" {
+		return nil
+	}
+	return []Warning{{"good_rate", "beyond a limit (" + why + "): no line can be run so, and quality is not what it would be"}}
+}
+
 // Allows says what a limit that is broken at a setting allows.
 func (l *LimitFinding) Allows(setting motion.CartonsPerHour) string {
 	for _, b := range l.Bands {
 		if b.To < l.Highest.Setting && b.Contains(setting) {
 			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
 		}
+	}
+	if l.Kind == motion.SealLimit {
+		return fmt.Sprintf("%s, short by %.0f ms", l.Name, math.Ceil(-1000*l.Now))
 	}
 	if l.Err != nil {
 		return l.Name + " allows no setting"

@@ -47,8 +47,18 @@ func (o Options) withDefaults(f *File) Options {
 	return o
 }
 
-// Run forecasts the line of the file. When ctx ends early it returns what is known by then, marked as interrupted.
+// Run forecasts the line of the file. When ctx ends early it returns what is known by then, marked as interrupted. A line that breaks
+// a limit is run all the same; the first warning then says so.
 func Run(ctx context.Context, f *File, o Options) (*Forecast, error) {
+	forecast, err := run(ctx, f, o)
+	if err != nil {
+		return nil, err
+	}
+	forecast.Warnings = append(RefusalWarning(f), forecast.Warnings...)
+	return forecast, nil
+}
+
+func run(ctx context.Context, f *File, o Options) (*Forecast, error) {
 	o = o.withDefaults(f)
 	if f.Steady != nil {
 		return runSteady(ctx, f, o)

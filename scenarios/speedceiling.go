@@ -140,16 +140,17 @@ func Ceiling(f *File) (setting float64, limit string, known bool) {
 }
 
 // BeyondCeiling are the limits that the file's setting breaks, each with its margin there: the setting is past what they allow,
-// or in a band that they forbid. A file that describes times alone has none.
+// or in a band that they forbid, or they allow none. Of a line without a setting only what a seal needs can be broken. A file that
+// describes times alone has none.
 func BeyondCeiling(f *File) []LimitFinding {
-	if !f.Mechanics.Described || f.Line.Setting == 0 {
+	if !f.Mechanics.Described {
 		return nil
 	}
 	setting := motion.CartonsPerHour(f.Line.Setting)
 	var broken []LimitFinding
 	limits, _ := speedLimits(f)
 	for _, l := range limits {
-		if !l.broken(setting) {
+		if setting == 0 && l.Kind != motion.SealLimit || !l.broken(setting) {
 			continue
 		}
 		broken = append(broken, l.find(setting))

@@ -3,6 +3,7 @@ package scenarios
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"dwellcast/stations"
 	"dwellcast/stations/motion"
@@ -43,6 +44,7 @@ func speedLimits(f *File) ([]SpeedLimit, []Unassessed) {
 	groups := f.Line.Sections()
 	for k, g := range groups {
 		if g.Conveyor < 0 {
+			w.seal(g.First)
 			if k > 0 || hasConveyor(groups) || f.Line.Setting > 0 {
 				w.alone(g.First)
 			}
@@ -78,7 +80,6 @@ func (w *limitFinder) lift(where, lift string, l motion.Limit) {
 // alone is a station that runs on its own.
 func (w *limitFinder) alone(i int) {
 	st := &w.file.Line.Stations[i]
-	w.seal(i)
 	if act := actOfParts(st); act > 0 {
 		w.lift(st.Name, aloneLifts[st.Kind], motion.NewCycleLimit(string(actWords[st.Kind]), limitKinds[st.Kind], st.Units, act))
 	}
@@ -127,7 +128,7 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 	if w.carriesLiquid(g) {
 		l, err := motion.NewSloshLimit(sloshName, m.Master, m.Cam, *w.file.Mechanics.Liquid, openIndexes(w.file.Line, g))
 		if err != nil {
-			w.noSlosh(where, g, err.Error())
+			w.noSlosh(where, g, strings.TrimPrefix(err.Error(), sloshName+": "))
 			return
 		}
 		w.add(where, l)

@@ -31,7 +31,7 @@ func (s *sample) forecast(f *File, o Options) *Forecast {
 	out.Indicators = s.production(s.ideal).Indicators()
 	out.Stops = s.stops(o)
 	out.Buffers = s.buffers(o)
-	out.Warnings = append(slices.Clone(f.Warnings), s.warnings(f.Line, out, o)...)
+	out.Warnings = append(f.Cautions(), s.warnings(out, o)...)
 	return out
 }
 

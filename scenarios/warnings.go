@@ -2,15 +2,13 @@ package scenarios
 
 import (
 	"fmt"
-
-	"dwellcast/stations"
 )
 
 // fewShifts is below what a spread over shifts, or an interval that leans on the normal law, should rest on.
 const fewShifts = 30
 
 // warnings says what to be careful of in a forecast, each with the figure that it concerns.
-func (s *sample) warnings(line *stations.Line, out *Forecast, o Options) []Warning {
+func (s *sample) warnings(out *Forecast, o Options) []Warning {
 	var list []Warning
 	warn := func(about, format string, args ...any) {
 		list = append(list, Warning{about, fmt.Sprintf(format, args...)})
@@ -26,9 +24,6 @@ func (s *sample) warnings(line *stations.Line, out *Forecast, o Options) []Warni
 	if out.GoodPerShift.Mean == 0 {
 		warn("good_rate", "not one good carton came out: the loss sheet says where they went; a stop or an act that never ends is one way")
 	}
-	if !declaresStops(line) {
-		warn("good_rate", "the file declares no stop of any station: output, OEE and the chance of a target are those of a line that never stands still")
-	}
 	if o.Precision > 0 && out.GoodRate.HalfWidth() > o.Precision*out.GoodRate.Mean {
 		warn("good_rate", "the wanted precision of %g %% was not reached in %d shifts", 100*o.Precision, n)
 	}
@@ -41,14 +36,4 @@ func (s *sample) warnings(line *stations.Line, out *Forecast, o Options) []Warni
 		}
 	}
 	return list
-}
-
-// declaresStops says that some station can stand for a cause of its own.
-func declaresStops(l *stations.Line) bool {
-	for i := range l.Stations {
-		if st := &l.Stations[i]; len(st.Stops) > 0 || st.Miss.Stop != nil {
-			return true
-		}
-	}
-	return false
 }

@@ -70,14 +70,18 @@ func (f *lineFlags) timing(path string) (*scenarios.Timing, error) {
 	return timing, err
 }
 
-// withinCeiling refuses a setting that the mechanics of the line don't allow, or warns of it where the user goes beyond on purpose.
+// withinCeiling refuses a line that the mechanics or the seal don't allow, or warns of it where the user goes beyond on purpose.
 func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
 	broken := scenarios.BeyondCeiling(file)
 	if len(broken) == 0 {
 		return nil
 	}
-	first := broken[0]
-	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(file.Line.Setting), first.Where, first.Allows(motion.CartonsPerHour(file.Line.Setting)))
+	first, setting := broken[0], file.Line.Setting
+	allows := first.Allows(motion.CartonsPerHour(setting))
+	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(setting), first.Where, allows)
+	if first.Kind == motion.SealLimit {
+		err = fmt.Errorf("the seal of %s is none at any setting (%s)", first.Where, allows)
+	}
 	if beyond {
 		complain(p.stderr, fmt.Errorf("warning: %w", err))
 		return nil

@@ -74,7 +74,7 @@ func Compare(ctx context.Context, lab *scenarios.Lab, base *scenarios.File, case
 	base = base.Shiftwise()
 	spec = spec.WithDefaults(base)
 	c := &comparing{ctx: ctx, lab: lab, base: base, spec: spec, answer: &Comparison{
-		Title: base.Line.Title, Seed: seed, Spec: spec, Cases: make([]CaseResult, len(cases)), Warnings: base.Warnings,
+		Title: base.Line.Title, Seed: seed, Spec: spec, Cases: make([]CaseResult, len(cases)), Warnings: base.Cautions(),
 		BaseRefused: scenarios.Refusal(base),
 	}}
 	for i, k := range cases {

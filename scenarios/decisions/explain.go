@@ -90,7 +90,7 @@ func Explain(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	}
 	base := shifts.Forecast()
 	out := &Explanation{Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Step: spec.Step,
-		Base: base, Warnings: f.Warnings}
+		Base: base, Warnings: f.Cautions()}
 	if err := e.worths(out, removalsOf(f.Line, base)); err != nil {
 		return nil, err
 	}

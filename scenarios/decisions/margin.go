@@ -112,7 +112,7 @@ func FindMargins(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, see
 	answer := &Margins{
 		Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Keep: spec.Keep, Target: spec.Target,
 		Chance: spec.Chance, Today: stats.MeanInterval(today.good, spec.Confidence), Made: p.made(today),
-		Met: p.above(today).Mean >= 0, Fixed: today.fixed, Warnings: f.Warnings,
+		Met: p.above(today).Mean >= 0, Fixed: today.fixed, Warnings: append(scenarios.RefusalWarning(f), f.Cautions()...),
 	}
 	for i, path := range spec.Paths {
 		m, err := p.margin(path, answer.Met)

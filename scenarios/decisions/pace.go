@@ -154,7 +154,7 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	}
 	a := &Pace{
 		Title: f.Line.Title, Seed: seed, Replications: spec.Replications, Confidence: spec.Confidence, Zone: spec.Zone,
-		Today: f.Line.Setting, Target: spec.Target, Warnings: f.Warnings, TodayRefused: scenarios.Refusal(f),
+		Today: f.Line.Setting, Target: spec.Target, Warnings: f.Cautions(), TodayRefused: scenarios.Refusal(f),
 	}
 	a.Tables, a.Untabled = speedCauses(f)
 	settings, err := a.settings(f, spec)

@@ -81,9 +81,7 @@ func (a *sizing) judge(c SizeCandidate) (*Sized, error) {
 			return nil, err
 		}
 	}
-	if !a.spec.AsSet {
-		own.Beyond = a.beyondCeiling(own.File)
-	}
+	own.Beyond = a.beyondCeiling(own.File)
 	own.LinesNeeded = a.linesNeeded(own)
 	return own, nil
 }
@@ -153,7 +151,7 @@ func (a *sizing) linesNeeded(s *Sized) int {
 func (z *Sizing) warn() {
 	seen := map[scenarios.Warning]bool{}
 	for i := range z.Candidates {
-		for _, w := range z.Candidates[i].File.Warnings {
+		for _, w := range z.Candidates[i].File.Cautions() {
 			if !seen[w] {
 				seen[w] = true
 				z.Warnings = append(z.Warnings, w)

@@ -66,7 +66,7 @@ func RunSweep(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed u
 	}
 	s := &sweeping{ctx: ctx, lab: lab, file: f, spec: spec, answer: &Sweep{
 		Title: f.Line.Title, Figure: spec.Figure, Vary: spec.Vary, Seed: seed, Replications: spec.Replications,
-		Confidence: spec.Confidence, Fixed: isFixed(f.Line), Warnings: f.Warnings,
+		Confidence: spec.Confidence, Fixed: isFixed(f.Line), Warnings: f.Cautions(),
 	}}
 	if err := s.try(grid); err != nil {
 		return nil, err

@@ -53,6 +53,8 @@ type Outcome struct {
 	Figure stats.Interval
 	// Decision in words; empty where nothing is decided.
 	Decision string
+	// Refused says which limit the line that the figure is of breaks; empty where it keeps all.
+	Refused string
 
 	shifts []float64 // the figure shift by shift, where it is a mean of them
 }

@@ -12,7 +12,7 @@ import (
 func LineQuestion(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, spec TornadoSpec) (*Question, TornadoSpec) {
 	spec = spec.withDefaults()
 	f = f.Shiftwise()
-	q := &Question{Figure: "good rate", Unit: "cartons/h", Inputs: InputsOf([]string{""}, []*scenarios.File{f}, nil), Warnings: f.Warnings}
+	q := &Question{Figure: "good rate", Unit: "cartons/h", Inputs: InputsOf([]string{""}, []*scenarios.File{f}, nil), Warnings: f.Cautions()}
 	q.Ask = func(change *Input, value string) (Outcome, error) {
 		changed, err := atEnd(f, change, value)
 		if err != nil {
@@ -27,7 +27,7 @@ func LineQuestion(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, sp
 		for _, x := range good {
 			rates = append(rates, x/changed.Line.Shift.Length.Hours())
 		}
-		out := Outcome{Figure: stats.MeanInterval(rates, spec.Confidence), shifts: rates}
+		out := Outcome{Figure: stats.MeanInterval(rates, spec.Confidence), shifts: rates, Refused: scenarios.Refusal(changed)}
 		if f.Target > 0 {
 			out.Decision = fmt.Sprintf("an average shift misses the target of %.0f", f.Target)
 			if stats.MeanInterval(good, spec.Confidence).Mean >= f.Target {
@@ -61,40 +61,37 @@ func CaseQuestion(ctx context.Context, lab *scenarios.Lab, s *scenarios.Study, s
 	for _, c := range s.Cases {
 		names, files = append(names, c.Name), append(files, c.File.Shiftwise())
 	}
-	run := func(change *Input, value string) ([][]float64, error) {
-		var all [][]float64
+	run := func(change *Input, value string) (all [][]float64, refused []string, err error) {
 		for k, f := range files {
 			if change.belongsTo(k) {
-				changed, err := atEnd(f, change, value)
-				if err != nil {
-					return nil, err
+				if f, err = atEnd(f, change, value); err != nil {
+					return nil, nil, err
 				}
-				f = changed
 			}
 			shifts, err := extend(ctx, lab, f, spec.Replications)
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
-			all = append(all, shifts.Good()[:spec.Replications])
+			all, refused = append(all, shifts.Good()[:spec.Replications]), append(refused, scenarios.Refusal(f))
 		}
-		return all, nil
+		return all, refused, nil
 	}
-	base, err := run(nil, "")
+	base, refused, err := run(nil, "")
 	if err != nil {
 		return nil, spec, err
 	}
-	about := max(bestOver(base, spec.Confidence), 1)
-	q := &Question{Figure: "difference from the base", About: names[about], Unit: "cartons/shift", Inputs: InputsOf(names, files, nil), Warnings: s.Line.Warnings}
+	about := max(bestOver(base, refused, spec.Confidence), 1)
+	q := &Question{Figure: "difference from the base", About: names[about], Unit: "cartons/shift", Inputs: InputsOf(names, files, nil), Warnings: s.Line.Cautions()}
 	q.Ask = func(change *Input, value string) (Outcome, error) {
-		all, err := run(change, value)
+		all, refused, err := run(change, value)
 		if err != nil {
 			return Outcome{}, err
 		}
-		out := Outcome{Figure: stats.PairedInterval(all[about], all[0], spec.Confidence), Decision: "keep the base"}
+		out := Outcome{Figure: stats.PairedInterval(all[about], all[0], spec.Confidence), Decision: "keep the base", Refused: refused[about]}
 		for i := range all[0] {
 			out.shifts = append(out.shifts, all[about][i]-all[0][i])
 		}
-		if best := bestOver(all, spec.Confidence); best > 0 {
+		if best := bestOver(all, refused, spec.Confidence); best > 0 {
 			out.Decision = "most from " + names[best]
 		}
 		return out, nil
@@ -102,11 +99,11 @@ func CaseQuestion(ctx context.Context, lab *scenarios.Lab, s *scenarios.Study, s
 	return q, spec, nil
 }
 
-// bestOver is the case that makes most more than the first, where that shows; 0 for none.
-func bestOver(all [][]float64, confidence float64) int {
+// bestOver is the case that makes most more than the first, where that shows, of those that break no limit; 0 for none.
+func bestOver(all [][]float64, refused []string, confidence float64) int {
 	best, most := 0, 0.0
 	for k := 1; k < len(all); k++ {
-		if d := stats.PairedInterval(all[k], all[0], confidence); d.Low > 0 && d.Mean > most {
+		if d := stats.PairedInterval(all[k], all[0], confidence); refused[k] == "" && d.Low > 0 && d.Mean > most {
 			best, most = k, d.Mean
 		}
 	}

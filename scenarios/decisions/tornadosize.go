@@ -73,6 +73,9 @@ func (t *sizeTornado) ask(change *Input, value string) (Outcome, error) {
 	if t.base.ByWorth() {
 		out.Figure = c.AnnualWorth
 	}
+	if len(c.Beyond) > 0 {
+		out.Refused = scenarios.Refusal(c.File)
+	}
 	if answer.Best >= 0 {
 		out.Decision = "take " + answer.Candidates[answer.Best].Name
 	}
