@@ -2,19 +2,6 @@ package stations
 
 import "time"
 
-// overlap returns how much of [from, to) lies in planned stops.
-func (s *Shift) overlap(from, to time.Duration) time.Duration {
-	var sum time.Duration
-	for i := range s.Planned {
-		w := &s.Planned[i]
-		if to <= w.From {
-			break
-		}
-		sum += max(0, min(to, w.To)-max(from, w.From))
-	}
-	return sum
-}
-
 // window returns the index of the planned stop that the instant lies in, or -1.
 func (s *Shift) window(at time.Duration) int {
 	for i := range s.Planned {

@@ -121,7 +121,11 @@ func writeNotices(t *testing.T) {
 			ofText[text] = append(ofText[text], heading)
 		}
 	}
-	text, err := os.ReadFile(filepath.Join(runtime.GOROOT(), "LICENSE"))
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "LICENSE"))
 	if err != nil {
 		t.Fatal(err)
 	}

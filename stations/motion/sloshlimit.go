@@ -56,13 +56,15 @@ func (w *sloshLimit) margin(setting CartonsPerHour) float64 {
 	return w.tank.Freeboard - s.highest(w.indexes)
 }
 
+// shortestCycle is that of 20,000 cartons/h and lane: no carton line is set faster; common practice, no source.
+const shortestCycle Seconds = 0.18
+
 // Where the wave is looked at.
 const (
-	shortestCycle   Seconds = 0.18 // 20,000 cartons/h and lane: no carton line is set faster; common practice, no source
-	mostPeriods             = 60   // of the first mode in a cycle: a wave of long ago hardly matters, and lines that slow have no slosh
-	mostLooksAtWave         = 1500
-	looksPerPeriod          = 8
-	mostJumps               = 200
+	mostPeriods     = 60 // of the first mode in a cycle: a wave of long ago hardly matters, and lines that slow have no slosh
+	mostLooksAtWave = 1500
+	looksPerPeriod  = 8
+	mostJumps       = 200
 )
 
 // span is where the limit is looked at. Its lower end is the setting below which no wave can reach the rim (see surelyStill), unless
