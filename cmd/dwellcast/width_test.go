@@ -14,13 +14,13 @@ var screens = [][]string{
 	{"timing", "example:oat-drink"},
 	{"run", "example:mixed-line", "--shifts", "2"},
 	{"run", "example:bench-line", "--shifts", "3", "--explain"},
-	{"compare", "example:what-if", "--shifts", "2"},
+	{"compare", "example:bench-line", "--case", "a longer dwell of the sealer: sealer.dwell=1.3s", "--shifts", "2"},
 	{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.3s/4", "--shifts", "3"},
-	{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.3s/12", "--vary", "sealer.close=0.2s..0.3s/14", "--shifts", "2"},
+	{"sweep", "example:bench-line", "--vary", "sealer.dwell=1s..1.3s/12", "--vary", "sealer.close=0.2s..0.3s/14", "--shifts", "2", "--set", "shift.length=1h"},
 	{"pace", "example:bench-line", "--shifts", "3", "--settings", "4"},
 	{"margin", "example:bench-line", "--vary", "sealer.dwell", "--shifts", "3"},
 	{"size", "example:size-line", "--shifts", "2"},
-	{"tornado", "example:bench-line", "--shifts", "3"},
+	{"tornado", "example:oat-drink", "--shifts", "2"},
 }
 
 // Every screen, every help and every complaint fits the width that it is asked for.
