@@ -228,8 +228,30 @@ func TestWindowsEndWithTheAct(t *testing.T) {
 		last := st.Windows[len(st.Windows)-1].To
 		near(t, st.Name, float64(last-st.Windows[0].From), act.Seconds(), 1e-9)
 	}
-	if c := timing.Stations[2]; !c.Critical || c.Name != "sealer" {
-		t.Errorf("critical: %+v", timing.Stations)
+}
+
+// TestCriticalIsWithoutSlack: what is called critical makes the cycle longer by what it is late, and what has slack does not, up to its
+// slack. Where the setting paces nothing is critical.
+func TestCriticalIsWithoutSlack(t *testing.T) {
+	cycle := func(f *scenarios.File) time.Duration { return scenarios.BudgetOf(f.Line).Sections[0].Cycle }
+	for _, dwell := range []int{900, 1250, 1296, 1297, 1400} {
+		set := fmt.Sprintf("sealer.dwell=%d ms", dwell)
+		f := oatDrink(t, set)
+		for _, st := range timed(t, f).Stations[:3] {
+			path := map[string]string{"erector": "erector.bottom_seal=+1 ms", "sealer": "sealer.dwell=+1 ms"}[st.Name]
+			if path == "" {
+				continue // the filler rides on the master
+			}
+			longer := cycle(oatDrink(t, set, path)) > cycle(f)
+			if st.Critical && !longer || st.Slack > 0.001 && longer {
+				t.Errorf("dwell of %d ms: %s is critical (%v) with a slack of %v, and a millisecond more makes the cycle longer: %v", dwell, st.Name, st.Critical, st.Slack, longer)
+			}
+		}
+	}
+	for _, st := range timed(t, oatDrink(t)).Stations {
+		if st.Critical {
+			t.Errorf("%s is critical though the setting paces", st.Name)
+		}
 	}
 }
 
