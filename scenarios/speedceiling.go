@@ -108,6 +108,15 @@ func (l SpeedLimit) find(setting motion.CartonsPerHour) LimitFinding {
 	return found
 }
 
+// about looks for what a limit that is broken at a setting allows about it, which is quicker than looking everywhere.
+func (l SpeedLimit) about(setting motion.CartonsPerHour) LimitFinding {
+	if l.Dips == nil {
+		return l.find(setting)
+	}
+	f := motion.AssessAbout(l.Limit, setting, lowestSetting)
+	return LimitFinding{SpeedLimit: l, Now: l.Margin(setting), Highest: f.Highest, Bands: f.Bands, Err: f.Err}
+}
+
 // belowBands goes down from the setting until no band contains it.
 func (c *SpeedCeiling) belowBands() {
 	for moved := true; moved; {
@@ -153,7 +162,7 @@ func BeyondCeiling(f *File) []LimitFinding {
 		if setting == 0 && l.Kind != motion.SealLimit || !l.broken(setting) {
 			continue
 		}
-		broken = append(broken, l.find(setting))
+		broken = append(broken, l.about(setting))
 	}
 	slices.SortStableFunc(broken, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
 	return broken

@@ -79,6 +79,37 @@ func AssessDips(limit Limit, lowest CartonsPerHour) Finding {
 	return f
 }
 
+// AssessAbout finds the band about a setting that a limit with Dips forbids, which is quicker than looking everywhere. Where the band
+// goes on to the end of what is looked at, Highest is below it; else it does not bind.
+func AssessAbout(limit Limit, setting, lowest CartonsPerHour) Finding {
+	const stride = 1.02
+	margin := limit.signed()
+	forbidden := func(s CartonsPerHour) bool { return margin(float64(s)) < 0 }
+	lo, hi, top := setting, setting, max(limit.To, setting)
+	for lo > lowest && forbidden(lo) {
+		lo = max(lo/stride, lowest)
+	}
+	for hi < top && forbidden(hi) {
+		hi = min(hi*stride, top)
+	}
+	f := Finding{Limit: limit, Highest: Highest{Setting: limit.To}}
+	band := Band{From: lo, To: hi, Worst: setting, Margin: margin(float64(setting))}
+	if lo < setting {
+		below := ForbiddenBands(limit, lo, setting)
+		band.From = below[len(below)-1].From
+	}
+	switch {
+	case !forbidden(hi):
+		band.To = ForbiddenBands(limit, setting, hi)[0].To
+	case band.From <= lowest:
+		f.Highest, f.Err = Highest{}, fmt.Errorf("%s: no setting from %.6g to %.6g cartons/h is allowed", limit.Name, lo, hi)
+	default:
+		f.Highest = Highest{band.From - SettingTolerance, true}
+	}
+	f.Bands = []Band{band}
+	return f
+}
+
 // belowBands goes down from a setting until no band contains it; 0 if there is no such setting from lo on.
 func (c Ceiling) belowBands(setting, lo CartonsPerHour) CartonsPerHour {
 	for moved := true; moved; {

@@ -158,3 +158,29 @@ func BenchmarkSloshBands(b *testing.B) {
 		}
 	}
 }
+
+// TestAssessAbout: about a setting that is forbidden, the same band is found as by looking everywhere.
+func TestAssessAbout(t *testing.T) {
+	tank := halfGallon()
+	limit, err := motion.NewSloshLimit("slosh", motion.Master{Share: 0.8}, feed(t, 0.1016, 120, motion.ModifiedSine()), tank, 9)
+	if err != nil {
+		t.Fatal(err)
+	}
+	everywhere := motion.AssessDips(limit, 1)
+	if len(everywhere.Bands) < 3 {
+		t.Fatalf("only %d bands", len(everywhere.Bands))
+	}
+	for _, b := range everywhere.Bands {
+		about := motion.AssessAbout(limit, (b.From+b.To)/2, 1)
+		found := false
+		for _, other := range about.Bands {
+			found = found || math.Abs(float64(b.From-other.From)) < 2*motion.SettingTolerance && math.Abs(float64(b.To-other.To)) < 2*motion.SettingTolerance
+		}
+		if !found {
+			t.Errorf("band %+v is not among %+v", b, about.Bands)
+		}
+		if last := b.To >= limit.To; last != about.Highest.Binds {
+			t.Errorf("band %+v: highest %+v", b, about.Highest)
+		}
+	}
+}
