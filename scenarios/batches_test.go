@@ -16,6 +16,9 @@ import (
 // TestLongRunsAddUp: of any long run, ideal = good + losses, the change of what is on the line among them; and a line that only acts is
 // never better than its ideal.
 func TestLongRunsAddUp(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lines, none of them side by side")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		setting := rapid.SampledFrom([]string{"", "setting: 1234 cartons/h\n", "setting: 997 cartons/h\n"}).Draw(t, "setting")
 		text := fmt.Sprintf("%srun: {length: %d h, batches: %d}\nstations:\n"+

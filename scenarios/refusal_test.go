@@ -19,6 +19,9 @@ func drinkWith(t testing.TB, changes ...string) (*scenarios.File, error) {
 // TestOneVerdict: whatever the setting, the dwell, the jaws and the liquid, timing calls every limit kept exactly where no margin is
 // below 0, and exactly there a run is not refused.
 func TestOneVerdict(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many lines, none of them side by side")
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		changes := []string{
 			fmt.Sprintf("setting=%d cartons/h", rapid.IntRange(900, 2600).Draw(t, "setting")),
