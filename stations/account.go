@@ -102,18 +102,43 @@ func (c *conveyor) accountLost(end time.Duration, n int64) {
 	}
 }
 
-// lostLate charges what a stop after all were clear cost beyond them and the pace.
+// lostLate charges what stops after all were clear cost beyond them and the pace, to whichever lasts longest at each moment.
 func (c *conveyor) lostLate(from, to time.Duration) {
-	if from = max(from, c.lateFrom); to <= from {
-		return
+	for at := max(from, c.lateFrom); at < to; {
+		s := c.standAt(at)
+		if s == nil {
+			return
+		}
+		c.Tally.Lost[s.why] += int64(min(s.to, to) - at)
+		at = s.to
 	}
-	rest := to - from - c.late.lostStanding(from, to)
-	c.Tally.Lost[c.late.slow] += int64(rest) // another stood, or the pace or the master ran out in between
 }
 
-// longAct is by how much the act alone, without the stops in it, outlasts the pace.
+// standAt is the stop of any station that lasts longest from a moment on, or else the next one to begin; nil where none comes.
+func (c *conveyor) standAt(at time.Duration) *stand {
+	var found *stand
+	for _, u := range c.units {
+		for _, s := range u.stands {
+			if s.to > at && (found == nil || s.from <= at && (found.from > at || s.to > found.to) || found.from > at && s.from < found.from) {
+				found = s
+			}
+		}
+	}
+	return found
+}
+
+// longAct is by how much the act alone, without the stops in it and what they made it do again, outlasts the pace.
 func (u *unit) longAct(begun, end, pace time.Duration) time.Duration {
-	return max(0, end-begun-u.stoodWithin(begun, end)-pace)
+	return max(0, end-begun-u.stoodWithin(begun, end)-u.doneAgain()-pace)
+}
+
+// doneAgain is how much of the act was in vain, since a stop made it start again.
+func (u *unit) doneAgain() time.Duration {
+	var sum time.Duration
+	for _, s := range u.stands {
+		sum += s.again
+	}
+	return sum
 }
 
 // stoodWithin is how long the unit stood between two instants, stops that overlap counted once.
@@ -128,8 +153,8 @@ func (u *unit) stoodWithin(from, to time.Duration) time.Duration {
 	return sum
 }
 
-// lostToStops charges so much of the time between two instants to the stops in it, the last ones first, each with what it lasted at the
-// most: without them the act would have ended in time. It returns what was charged.
+// lostToStops charges so much of the time between two instants to the stops in it, the last ones first, each with what it lasted and made
+// the act do again at the most: without them the act would have ended in time. It returns what was charged.
 func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
 	var charged time.Duration
 	for i := len(u.stands) - 1; i >= 0 && charged < lost; i-- {
@@ -138,11 +163,9 @@ func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
 			begin = max(begin, min(earlier.to, to))
 		}
 		begin = max(begin, s.from)
-		if end := min(to, s.to); end > begin {
-			d := min(end-begin, lost-charged)
-			u.Tally.Lost[s.why] += int64(d)
-			charged += d
-		}
+		d := min(max(0, min(to, s.to)-begin)+s.again, lost-charged)
+		u.Tally.Lost[s.why] += int64(d)
+		charged += d
 	}
 	return charged
 }

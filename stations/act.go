@@ -87,8 +87,12 @@ func (u *unit) charge(state State, why Reason, d time.Duration) {
 	}
 }
 
-// lose notes time beyond the pace as lost, where the line is paced. Without a setting all time not spent in acts is lost.
+// lose notes time beyond the pace as lost, where the line is paced. Without a setting all time not spent in acts is lost. What an act
+// takes beyond the pace since stops made it late is lost to them.
 func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
+	if !planned && why != u.slow {
+		u.delay(why, min(to, u.due)-from)
+	}
 	from = max(from, u.due)
 	if to <= from || u.Line.Setting == 0 && why == u.slow {
 		return
@@ -96,6 +100,9 @@ func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
 	lost := to - from
 	if planned {
 		lost -= u.losePlanned(from, to)
+	}
+	if why == u.slow {
+		lost -= u.loseLate(lost)
 	}
 	u.Tally.Lost[why] += int64(lost)
 }
@@ -162,7 +169,7 @@ func (u *unit) attempt() (tries int, gaveUp bool) {
 
 // pass lets an act of length d pass, with the stops that fall into it.
 func (u *unit) pass(p *sim.Process, d time.Duration) {
-	u.again = false
+	u.again = nil
 	if !u.byRunning && !u.byClock {
 		p.Wait(d)
 		return
@@ -173,8 +180,9 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 		if !u.holding.present() { // lost in a stop by the clock
 			return
 		}
-		if u.again {
-			left, u.again = d, false
+		if u.again != nil {
+			u.delay(u.again.why, d-left)
+			left, u.again = d, nil
 		}
 		start := u.calendar.Now()
 		p.WaitOrWake(start + min(left, u.nextRun-u.ran))
@@ -185,6 +193,7 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 			c := u.runStop()
 			u.stopHere(p, c)
 			if c.spec.Repeat {
+				u.delay(c.why, d-left)
 				left = d
 			}
 			if !u.holding.present() {
@@ -241,8 +250,8 @@ func (u *unit) lostToStop(c *stopClock) {
 
 // owe notes that a stop at the head of the line costs more cartons than are there: the next ones made are lost too.
 func (u *unit) owe(n int, why Reason) {
-	if n > 0 {
-		u.owed, u.owedTo = n, why
+	for range n {
+		u.owed = append(u.owed, why)
 	}
 }
 
@@ -275,9 +284,9 @@ func (u *unit) succeed(c *carton) {
 	if c.id == 0 {
 		*c = u.newCarton()
 	}
-	if u.owed > 0 {
-		u.owed--
-		u.scrap(c, u.owedTo)
+	if len(u.owed) > 0 {
+		u.scrap(c, u.owed[0])
+		u.owed = append(u.owed[:0], u.owed[1:]...)
 		return
 	}
 	if u.spoils.Hit() && c.kind == good {

@@ -134,3 +134,55 @@ func TestNoSumWraps(t *testing.T) {
 		t.Errorf("the second machine works for %g ns of a year", busy)
 	}
 }
+
+// TestActThatFitsThePaceLosesNothing: on any line whose stations are sure to act within the pace, whatever the setting paces is late for
+// stops, reloads and waits, and never for an act of its own.
+func TestActThatFitsThePaceLosesNothing(t *testing.T) {
+	forAnyLine(t, func(t *rapid.T, line *stations.Line) {
+		if line.Setting == 0 {
+			line.Setting = 3600 * float64(line.Lanes)
+		}
+		pace := time.Duration(3600e9 * float64(line.Lanes) / line.Setting)
+		for i := range line.Stations {
+			st := &line.Stations[i]
+			room := pace
+			if c := st.Feed.Conveyor; c >= 0 {
+				line.Conveyors[c].Index = min(line.Conveyors[c].Index, pace/2)
+				room -= line.Conveyors[c].Index
+			}
+			st.Miss, st.Away = stations.Miss{}, 0
+			st.Parts = []stations.Part{{Name: "act", Time: random.Fixed(time.Duration(rapid.IntRange(1, 4).Draw(t, "quarters")) * room / 4)}}
+		}
+		s := newSimulation(t, line)
+		tally := shift(t, s, 1, 0)
+		for r, c := range s.Causes() {
+			if c.Kind == stations.SlowAct && paced(line, c.Station) && tally.Lost[r] != 0 {
+				t.Errorf("%s loses %v to an act that fits the pace", c.Where, time.Duration(tally.Lost[r]))
+			}
+		}
+	})
+}
+
+// paced says that the setting paces the station: it is on the first conveyor, or the head of a line without one.
+func paced(line *stations.Line, station int) bool {
+	return len(line.Conveyors) == 0 && station == 0 || len(line.Conveyors) > 0 && line.Stations[station].Feed.Conveyor == 0
+}
+
+// TestScrapOfStopsThatFollowEachOther: a stop at the head of a line still costs what it costs when another follows at once.
+func TestScrapOfStopsThatFollowEachOther(t *testing.T) {
+	stop := func(cause string, after float64) stations.Stop {
+		return stations.Stop{Cause: cause, Trigger: stations.ByRunning, Every: every(after, 1e6), Clear: fixed(20), Unattended: true, Scrap: 5}
+	}
+	line := &stations.Line{Lanes: 1, Shift: stations.Shift{Length: 1000 * time.Second}, Stations: []stations.Station{{Name: "erector", Kind: stations.Erect,
+		Units: 1, Feed: stations.Feed{Conveyor: -1}, Parts: []stations.Part{{Name: "act", Time: fixed(4)}},
+		Stops: []stations.Stop{stop("jam", 402), stop("glue", 406)}}}}
+	s := newSimulation(t, line)
+	if err := s.Shift(1, 0); err != nil {
+		t.Fatal(err)
+	}
+	for r, c := range s.Causes() {
+		if c.Kind == stations.Stoppage && s.Tally.Gone[r] != 5 {
+			t.Errorf("%s costs %d cartons, want 5", c.What, s.Tally.Gone[r])
+		}
+	}
+}

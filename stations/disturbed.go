@@ -74,9 +74,9 @@ func (u *unit) reach(p *sim.Process) {
 	case u.loaded && u.byRunning && u.nextRun <= u.ran+u.belt.spec.Index+u.progress:
 		c := u.runStop()
 		u.lostOnBelt(c)
-		u.stop(c, p)
+		s := u.stop(c, p)
 		if c.spec.Repeat {
-			u.act = u.progress + u.whole
+			u.startAgain(s)
 		}
 	case len(u.agenda) > 0:
 		c := u.agenda[0]
@@ -86,6 +86,12 @@ func (u *unit) reach(p *sim.Process) {
 	default:
 		u.finish()
 	}
+}
+
+// startAgain lets a stop make the act start again: what was done of it was in vain.
+func (u *unit) startAgain(s *stand) {
+	s.again = u.progress + u.whole - u.act
+	u.act = u.progress + u.whole
 }
 
 // restockOnBelt stands the station for the first material that has run dry, if any has.

@@ -82,6 +82,7 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 	m.awaitProduction(p)
 	u.settle(m.calendar.Now())
 	m.nextPlan = m.Line.Shift.nextPlanned(m.calendar.Now())
+	u.late = u.late[:0]
 	if m.Line.Setting > 0 {
 		u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
 	}

@@ -75,7 +75,7 @@ func (c *conveyor) full() bool {
 
 // undisturbed is how many acts on a full pitch the unit is sure to make without a stop, a miss, a reject or a reload.
 func (u *unit) undisturbed(lanes int64, index time.Duration) int64 {
-	if u.owed > 0 {
+	if len(u.owed) > 0 {
 		return 0
 	}
 	n := min(u.misses.Left(), u.spoils.Left())

@@ -13,6 +13,7 @@ type stand struct {
 	from    time.Duration
 	arrived time.Duration // when the clearing began, or never
 	to      time.Duration // when it was cleared, or never
+	again   time.Duration // how much of an act on a conveyor it made start again
 }
 
 func (s *stand) state() State {
@@ -103,14 +104,17 @@ func (u *unit) interrupt(c *stopClock, wake *sim.Process) *stand {
 	u.beforeChange()
 	if u.belt == nil {
 		u.lostToStop(c)
-		u.again = c.spec.Repeat
+		if c.spec.Repeat {
+			u.again = c
+		}
 		return u.stop(c, wake)
 	}
 	u.lostOnBelt(c)
+	s := u.stop(c, wake)
 	if c.spec.Repeat && u.belt.cycling && !u.cleared {
-		u.act = u.progress + u.whole
+		u.startAgain(s)
 	}
-	return u.stop(c, wake)
+	return s
 }
 
 // startClocks starts a process for each stop by the calendar clock: it runs on whatever the unit does.

@@ -31,13 +31,12 @@ type unit struct {
 	bare         bool // nothing but its act: no stop, miss, reject or material
 	stores       []store
 
-	standing []*stand // stops that it is in now, the first of which counts
-	again    bool     // a stop by the clock makes the act in hand start again
+	standing []*stand   // stops that it is in now, the first of which counts
+	again    *stopClock // a stop by the clock that makes the act in hand start again
 
 	slow, missed, rejected, stood Reason
-	// owed are cartons that a stop at the head of the line still costs, and owedTo that stop.
-	owed   int
-	owedTo Reason
+	// owed holds, for each carton that stops at the head of the line still cost, the stop that does.
+	owed []Reason
 
 	states []int64 // view into the tally
 
@@ -46,6 +45,7 @@ type unit struct {
 	why     Reason
 	since   time.Duration
 	due     time.Duration // when the pace wants the next cycle to begin
+	late    []delay       // what stops made this act late before that
 	holding carton
 	taken   time.Duration // when it was taken in hand
 	begun   bool          // it has begun a cycle
@@ -171,7 +171,7 @@ func (u *unit) reset() {
 	for i := range u.stores {
 		u.stores[i].reset()
 	}
-	u.owed = 0
+	u.owed, u.late = u.owed[:0], u.late[:0]
 	u.standing, u.stands, u.agenda = u.standing[:0], u.stands[:0], u.agenda[:0]
 	u.state, u.why, u.since, u.due = Paced, u.setting, 0, 0
 	u.holding, u.id, u.begun = carton{}, 0, false
