@@ -41,7 +41,8 @@ func (s *Simulation) Losses(t *Tally, length time.Duration) []int64 {
 
 // Batch accounts for the cartons of a stretch of a long run, from one moment to another: ideal = good + their sum, exactly. The ideal is
 // the difference of what the setting would have made by either moment, so that rounding does not add up over batches. What was on the
-// line at the end more than at the beginning is a row of its own, below 0 where it was less; so is what rounding leaves over.
+// line at the end more than at the beginning is a row of its own, below 0 where it was less. What rounding and the cycles that either
+// moment cuts leave over stands there too; without a setting, it is what act times did about their mean.
 func (s *Simulation) Batch(t *Tally, from, to time.Duration) (ideal int64, losses []int64) {
 	ideal = s.Ideal(to) - s.Ideal(from)
 	perCarton := s.perCarton()
@@ -54,6 +55,11 @@ func (s *Simulation) Batch(t *Tally, from, to time.Duration) (ideal int64, losse
 	for r := range losses {
 		losses[r] += t.Gone[r]
 		rest -= losses[r]
+	}
+	if s.Line.Setting == 0 {
+		more := t.Flow[Entered] - t.Flow[Good] - t.Flow[Bad] - t.Flow[Scrapped]
+		losses[s.reasons.of(NominalPace, -1, 0)] += rest - more
+		rest = more
 	}
 	losses[s.reasons.of(ContentChange, -1, 0)] = rest
 	return ideal, losses

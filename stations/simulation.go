@@ -171,6 +171,7 @@ func (s *Simulation) Watched(seed uint64, replication int, interval time.Duratio
 	s.calendar.Start("watch", func(p *sim.Process) {
 		for {
 			p.Wait(interval)
+			s.settleUnits(s.calendar.Now())
 			s.settle(s.calendar.Now())
 			if watch(s.Tally) {
 				s.calendar.End()
@@ -228,6 +229,15 @@ func (s *Simulation) run(length time.Duration) error {
 	s.countLeft()
 	s.closeTracker(end)
 	return nil
+}
+
+// settleUnits brings the account of the units that run on their own up to the present.
+func (s *Simulation) settleUnits(now time.Duration) {
+	for _, u := range s.units {
+		if u.belt == nil {
+			u.settle(now)
+		}
+	}
 }
 
 // settle brings the parts of the account that are kept elsewhere up to the present.
