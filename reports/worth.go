@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"strings"
 
 	"dwellcast/scenarios/decisions"
 )
@@ -26,8 +27,33 @@ func worthSection(x *decisions.Explanation) section {
 		t.add(w.Where+": "+w.Cause, w.Without, fixed(w.Charged, sheetDecimals(w.Brings)), brings, band(w.Brings))
 	}
 	s.table = t
-	s.notes = []string{"charged: by the loss sheet. brings: the same shifts without the cause, less those with it. ~: no difference shows"}
+	s.notes = []string{"charged: what was lost to it, by the loss sheet. brings: what fixing it gives: the same shifts without the cause, less those with it. ~: no difference shows"}
+	if part := partWords(x); part != "" {
+		s.notes = append(s.notes, part)
+	}
 	return s
+}
+
+// partWords says where what was charged and what fixing brings are not the same.
+func partWords(x *decisions.Explanation) string {
+	var less, more []string
+	for _, w := range x.Worths {
+		switch name := w.Where + ": " + w.Cause; {
+		case !w.Brings.Assessed() || w.Charged < 1 && w.Brings.High < 1 || w.Brings.Contains(w.Charged):
+		case w.Brings.High < w.Charged:
+			less = append(less, name)
+		default:
+			more = append(more, name)
+		}
+	}
+	var words []string
+	if len(less) > 0 {
+		words = append(words, "Fixing brings less than was charged of "+someOf(less, 3)+": other losses take the rest")
+	}
+	if len(more) > 0 {
+		words = append(words, "Fixing brings more than was charged of "+someOf(more, 3)+": part of what that delays is charged to others")
+	}
+	return strings.Join(words, ". ")
 }
 
 // shows says that an interval leaves out 0.

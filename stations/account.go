@@ -187,6 +187,7 @@ func (c *conveyor) countCycles(n int64) {
 	c.Tally.Cycles[c.section] += n
 	switch c.limit {
 	case c.setting:
+		c.blame.caughtUp(c.section)
 		c.Tally.PacedCycles[c.section] += n
 	case c.slowMaster:
 		c.Tally.MasterCycles[c.section] += n

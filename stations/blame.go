@@ -2,13 +2,14 @@ package stations
 
 import "time"
 
-// blame charges the time that sections wait, starved or blocked, to whatever in the line caused it: it follows the chain
-// of waiting sections to the first that does not wait, and does so again whenever one of the chain changes.
+// blame charges the time that sections wait, starved or blocked, to whatever in the line caused it (culprit.go), and looks again
+// whenever something changes that it depends on.
 type blame struct {
 	sim     *Simulation
 	waits   []*wait
 	watched uint64 // sections that some waiting one depends on
 	idle    []int  // per section, how many of its units wait
+	culprits
 }
 
 // wait is one unit, or one conveyor, that waits for a neighbour.
@@ -25,11 +26,13 @@ type wait struct {
 func (b *blame) init(s *Simulation) {
 	b.sim = s
 	b.idle = make([]int, len(s.sections))
+	b.culprits = newCulprits(s)
 }
 
 func (b *blame) reset() {
 	b.waits, b.watched = b.waits[:0], 0
 	clear(b.idle)
+	b.culprits.reset()
 }
 
 func bit(section int) uint64 { return 1 << (uint(section) % 64) }
@@ -38,6 +41,7 @@ func bit(section int) uint64 { return 1 << (uint(section) % 64) }
 func (b *blame) begin(w *wait, state State) {
 	w.state, w.since = state, b.sim.calendar.Now()
 	w.root, w.chain = b.find(w.section, state)
+	b.waited(w)
 	b.waits = append(b.waits, w)
 	b.watched |= w.chain
 	if b.idle[w.section]++; b.idle[w.section] == 1 && b.sim.tracker != nil {
@@ -77,6 +81,7 @@ func (b *blame) follow(section int) {
 		if w.chain&bit(section) != 0 {
 			w.settle(now)
 			w.root, w.chain = b.find(w.section, w.state)
+			b.waited(w)
 		}
 		b.watched |= w.chain
 	}
@@ -87,29 +92,4 @@ func (b *blame) settle(now time.Duration) {
 	for _, w := range b.waits {
 		w.settle(now)
 	}
-}
-
-// find returns why a section that is starved (or blocked) waits, and the sections that this depends on.
-func (b *blame) find(section int, state State) (Reason, uint64) {
-	step := -1
-	if state == Blocked {
-		step = 1
-	}
-	var chain uint64
-	for k := section + step; k >= 0 && k < len(b.sim.sections); k += step {
-		chain |= bit(k)
-		does, why := b.sim.sections[k].reason(step)
-		switch does {
-		case state: // it waits too, further along
-		case Starved, Blocked: // each waits for the other: the cartons between them are under way
-			return b.transit(max(k, k-step)), chain
-		default:
-			return why, chain
-		}
-	}
-	return b.transit(section), chain
-}
-
-func (b *blame) transit(section int) Reason {
-	return b.sim.transitBefore(section)
 }

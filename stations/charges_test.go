@@ -11,7 +11,7 @@ import (
 )
 
 // lossesOf runs a line once and sums its losses by kind and station.
-func lossesOf(t testing.TB, line *stations.Line) map[stations.Cause]int64 {
+func lossesOf(t rapid.TB, line *stations.Line) map[stations.Cause]int64 {
 	t.Helper()
 	s := newSimulation(t, line)
 	if err := s.Shift(1, 0); err != nil {

@@ -1,6 +1,7 @@
 package stations
 
 import (
+	"math"
 	"time"
 
 	"dwellcast/sim"
@@ -173,6 +174,14 @@ func (c *conveyor) reason(direction int) (State, Reason) {
 		}
 	}
 	return Working, c.limit
+}
+
+// slowed is 1, or endless while a station stands: then the conveyor does too.
+func (c *conveyor) slowed() float64 {
+	if c.standing() != nil {
+		return math.Inf(1)
+	}
+	return 1
 }
 
 func (c *conveyor) standing() *stand {

@@ -95,6 +95,7 @@ func (m *machine) countCycle(u *unit, early bool) {
 	}
 	m.Tally.Cycles[m.section]++
 	if early {
+		m.blame.caughtUp(m.section)
 		m.Tally.PacedCycles[m.section]++
 	} else {
 		u.count(LastClear, 1)
@@ -194,13 +195,32 @@ func (m *machine) stoodTooLong(u *unit) bool {
 	return true
 }
 
+// reason is what the machine does, as seen by a neighbour: a unit that stands comes before one that works, and that before one that waits.
 func (m *machine) reason(int) (State, Reason) {
+	does, why := m.units[0].doing()
 	for _, u := range m.units {
-		if state, why := u.doing(); state != Starved && state != Blocked {
-			return state, why
+		switch state, because := u.doing(); {
+		case len(u.standing) > 0:
+			return state, because
+		case does == Starved || does == Blocked:
+			does, why = state, because
 		}
 	}
-	return m.units[0].doing()
+	if does == Working && m.paced && m.blame.rates[m.section].fitsPace() {
+		return does, m.setting // it would only wait for the pace
+	}
+	return does, why
+}
+
+// slowed is by how much longer a carton takes while some of the units stand; endless while all do.
+func (m *machine) slowed() float64 {
+	running := len(m.units)
+	for _, u := range m.units {
+		if len(u.standing) > 0 {
+			running--
+		}
+	}
+	return float64(len(m.units)) / float64(running)
 }
 
 func (m *machine) close(end time.Duration) {

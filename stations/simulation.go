@@ -55,6 +55,8 @@ type section interface {
 	start()
 	// reason says what the section does now, as seen by a neighbour that waits for it.
 	reason(direction int) (State, Reason)
+	// slowed is by how much longer a carton takes than when nothing of the section stands.
+	slowed() float64
 	// close brings its account up to the end of the shift.
 	close(end time.Duration)
 	// cartons calls visit for each carton on it.

@@ -54,6 +54,7 @@ func (u *unit) beginStand(why Reason, reload bool) *stand {
 		u.belt.beginLate(u)
 	}
 	u.Tally.Stops[why]++
+	u.blame.heldUp(u.section, why)
 	u.blame.changed(u.section)
 	return s
 }
