@@ -30,7 +30,7 @@ func answerSection(f *scenarios.Forecast, n *notes) section {
 	}
 	if f.Interrupted {
 		s.text = append(s.text, fmt.Sprintf("INTERRUPTED: these figures rest on the %s done until then",
-			quantity.FormatCount(int64(f.Replications), "shift")))
+			f.Counted()))
 	}
 	s.notes = n.take()
 	return s

@@ -23,6 +23,7 @@ func warningsOf(b *Budget) []Warning {
 	w.rareStops()
 	w.crew()
 	w.plan()
+	w.nothing()
 	return w.list
 }
 
@@ -183,5 +184,25 @@ func (w *oddities) plan() {
 	if b.PlannedTime*2 > b.Line.Shift.Length {
 		w.add("shift", "%s of the %s of the shift are planned stops", quantity.FormatDuration(b.PlannedTime),
 			quantity.FormatDuration(b.Line.Shift.Length))
+	}
+}
+
+// nothing finds what is sure to let not one good carton out.
+func (w *oddities) nothing() {
+	for i := range w.budget.Line.Stations {
+		st := &w.budget.Line.Stations[i]
+		if st.Reject == 1 {
+			w.add(st.Name, "rejects every carton: not one good carton comes out")
+		}
+		var act time.Duration
+		for _, part := range st.Parts {
+			act += part.Time.Min()
+		}
+		for _, s := range st.Stops {
+			if s.Repeat && s.Every.Max() <= act {
+				w.add(st.Name, "%s comes at least every %s and makes the act of %s start again: none ever ends, and not one good carton comes out", s.Cause,
+					quantity.FormatDuration(s.Every.Max()), quantity.FormatDuration(act))
+			}
+		}
 	}
 }

@@ -2,6 +2,8 @@ package scenarios
 
 import (
 	"fmt"
+
+	"dwellcast/scenarios/quantity"
 )
 
 // fewShifts is below what a spread over shifts, or an interval that leans on the normal law, should rest on.
@@ -21,19 +23,32 @@ func (s *sample) warnings(out *Forecast, o Options) []Warning {
 	case n < fewShifts:
 		warn("good_rate", "only %d shifts: the interval and P10/P90 are rough; run at least %d", n, fewShifts)
 	}
-	if out.GoodPerShift.Mean == 0 {
+	if out.MakesNothing() {
 		warn("good_rate", "not one good carton came out: the loss sheet says where they went; a stop or an act that never ends is one way")
 	}
 	if o.Precision > 0 && out.GoodRate.HalfWidth() > o.Precision*out.GoodRate.Mean {
-		warn("good_rate", "the wanted precision of %g %% was not reached in %d shifts", 100*o.Precision, n)
+		warn("good_rate", "the wanted precision of %g %% was not reached in %s", 100*o.Precision, counted(n, s.steady))
 	}
 	if t := out.Target; t != nil && out.GoodPerShift.Contains(t.PerShift) {
 		warn("target", "the interval of the mean holds the target: this run can't tell whether the mean makes it")
 	}
 	for _, stop := range out.Stops {
 		if stop.Seen == 0 && !stop.Reload {
-			warn("stop "+stop.Where+"/"+stop.Cause, "never happened in %d shifts: its loss is not estimated", n)
+			warn("stop "+stop.Where+"/"+stop.Cause, "never happened in %s: its loss is not estimated", counted(n, s.steady))
 		}
 	}
 	return list
+}
+
+// MakesNothing says that not one good carton came out of any shift.
+func (f *Forecast) MakesNothing() bool { return f.Replications > 0 && f.GoodPerShift.Mean == 0 }
+
+// Counted is what a forecast rests on, in words: shifts, or batches of one long run.
+func (f *Forecast) Counted() string { return counted(f.Replications, f.Steady != nil) }
+
+func counted(n int, long bool) string {
+	if long {
+		return quantity.FormatCount(int64(n), "batch")
+	}
+	return quantity.FormatCount(int64(n), "shift")
 }

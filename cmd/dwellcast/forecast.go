@@ -59,6 +59,9 @@ func (p *program) forecast(cmd *cobra.Command, path string, flags *runFlags) err
 	if err != nil {
 		return err
 	}
+	if file.Steady != nil && flags.replications > 0 && !flags.explain {
+		return usage("leave --shifts out, or the key run out of the file; run: {batches: 40} gives the number of batches", "the file asks for one long run, which has no shifts")
+	}
 	if err := p.withinCeiling(file, flags.beyondCeiling); err != nil {
 		return err
 	}
@@ -167,11 +170,14 @@ func runComplaint(err error) error {
 func verdict(f *scenarios.Forecast, o scenarios.Options) error {
 	switch {
 	case f.Interrupted:
-		return &complaint{fmt.Errorf("interrupted after %s", quantity.FormatCount(int64(f.Replications), "shift")),
+		return &complaint{fmt.Errorf("interrupted after %s", f.Counted()),
 			"the figures rest on those alone", failed}
 	case o.Precision > 0 && !(f.GoodRate.HalfWidth() <= o.Precision*f.GoodRate.Mean):
-		return &complaint{fmt.Errorf("the wanted precision of %s was not reached in %s", quantity.FormatRatio(o.Precision),
-			quantity.FormatCount(int64(f.Replications), "shift")), "ask for a wider one, or for a longer shift", notMet}
+		hint := "ask for a wider one, or for a longer shift"
+		if f.Steady != nil {
+			hint = "ask for a wider one, or for a longer run"
+		}
+		return &complaint{fmt.Errorf("the wanted precision of %s was not reached in %s", quantity.FormatRatio(o.Precision), f.Counted()), hint, notMet}
 	}
 	return nil
 }

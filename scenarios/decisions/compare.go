@@ -39,7 +39,7 @@ type Comparison struct {
 	Cases []CaseResult
 	// BaseRefused says which limit the base breaks; empty where it keeps all.
 	BaseRefused string
-	// Warnings are about the base's file.
+	// Warnings are about the base's file, and lines that make nothing.
 	Warnings []scenarios.Warning
 }
 
@@ -84,6 +84,7 @@ func Compare(ctx context.Context, lab *scenarios.Lab, base *scenarios.File, case
 		return nil, err
 	}
 	c.answer.adjust()
+	c.answer.warnOfNothing()
 	return c.answer, nil
 }
 
@@ -134,4 +135,19 @@ func (c *comparing) open() []*CaseResult {
 		}
 	}
 	return open
+}
+
+// warnOfNothing says which of the lines make not one good carton.
+func (c *Comparison) warnOfNothing() {
+	warn := func(name string) {
+		c.Warnings = append(c.Warnings, scenarios.Warning{About: "good_rate", Text: "not one good carton comes out of " + name + ": dwellcast run says where they go"})
+	}
+	if c.Base.MakesNothing() {
+		warn("the base")
+	}
+	for i := range c.Cases {
+		if r := &c.Cases[i]; r.Case.MakesNothing() {
+			warn(r.Name)
+		}
+	}
 }

@@ -3,6 +3,7 @@ package quantity
 import (
 	"math/big"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -42,6 +43,9 @@ func FormatCount(n int64, singular string) string {
 	text := strconv.FormatInt(n, 10) + " " + singular
 	if n == 1 || n == -1 {
 		return text
+	}
+	if strings.HasSuffix(singular, "ch") {
+		return text + "es"
 	}
 	return text + "s"
 }
