@@ -109,11 +109,11 @@ func sideBounds(iv interval) string {
 func agreementWords(x *decisions.Explanation) []string {
 	switch x.Agreement {
 	case decisions.Disagree:
-		return []string{fmt.Sprintf("The active periods name %s instead (%s %% of the time), of which one percent faster brings %s: it is last, or "+
-			"busy, most often, but output gains less by its speed. Go by what being faster brings", withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sideWords(x.ByPeriods.Faster))}
+		return []string{fmt.Sprintf("The active periods name %s instead (%s %% %s), of which one percent faster brings %s: it is last, or "+
+			"busy, most often, but output gains less by its speed. Go by what being faster brings", withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base), sideWords(x.ByPeriods.Faster))}
 	case decisions.Undecided:
-		return []string{fmt.Sprintf("The active periods name %s (%s %% of the time); no difference shows (~) between what the two bring",
-			withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0))}
+		return []string{fmt.Sprintf("The active periods name %s (%s %% %s); no difference shows (~) between what the two bring",
+			withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base))}
 	}
 	if x.ByPeriods == nil {
 		return nil

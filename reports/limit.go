@@ -10,7 +10,7 @@ import (
 	"dwellcast/stations"
 )
 
-// holder is who held the bottleneck for how much of the time.
+// holder is who held how much of the bottleneck.
 type holder struct {
 	name  string
 	share interval
@@ -22,6 +22,9 @@ func limitSection(f *scenarios.Forecast, n *notes, style Style) section {
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
 	s.text = append(s.text, limitSentence(holders, f.ByCycles)+mark)
+	if isDivided(f) {
+		s.text = append(s.text, dividedWords)
+	}
 	if worst := largestLosses(f, 3); worst != "" {
 		s.text = append(s.text, "Largest losses a shift: "+worst)
 	}
@@ -37,6 +40,25 @@ func limitSection(f *scenarios.Forecast, n *notes, style Style) section {
 	return s
 }
 
+// isDivided says that shares of time are divided further by cycles, between a section's stations, the setting and the master.
+func isDivided(f *scenarios.Forecast) bool {
+	return !f.ByCycles && f.SettingShare.Mean+f.MasterShare.Mean > 0
+}
+
+// dividedWords say what a share is of, where it is divided.
+const dividedWords = "Shares are of the time in which a section is the bottleneck, divided by its cycles among the setting, the master and its stations"
+
+// sharesOf says what a bottleneck share is of.
+func sharesOf(f *scenarios.Forecast) string {
+	switch {
+	case f.ByCycles:
+		return "of cycles"
+	case isDivided(f):
+		return "of time and cycles"
+	}
+	return "of the time"
+}
+
 func holdersOf(f *scenarios.Forecast) []holder {
 	holders := []holder{{"the setting", f.SettingShare}, {"the master", f.MasterShare}}
 	for _, st := range f.Stations {
@@ -50,7 +72,7 @@ func limitSentence(holders []holder, byCycles bool) string {
 	if holders[0].share.Mean == 0 {
 		return "No bottleneck was seen: nothing was ever active"
 	}
-	words := fmt.Sprintf("%s holds the bottleneck %s %% of the time", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
+	words := fmt.Sprintf("%s holds %s %% of the bottleneck", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
 	if byCycles {
 		words = fmt.Sprintf("%s is what %s %% of cycles wait for last", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
 	}

@@ -30,7 +30,7 @@ type Timing struct {
 // ConveyorTiming is one indexing conveyor with the axes on its master.
 type ConveyorTiming struct {
 	Name string
-	// Revolution of the master, 0 without one; Cycle from index to index at the setting; Index and Stand are its two parts.
+	// Revolution of the master, 0 without one; Cycle from index to index at the setting, longer where an act is; Index and Stand are its two parts.
 	Revolution, Cycle, Index, Stand motion.Seconds
 	// Continuous says that the master never stops.
 	Continuous bool
@@ -150,6 +150,7 @@ func (w *timer) conveyor(g stations.Group) {
 	} else {
 		c.Cycle = w.timing.Pace
 	}
+	c.Cycle = max(c.Cycle, w.cycleOf(g))
 	c.Index = index
 	if m.Cam != nil {
 		c.Index, c.Moving = moving.Time(c.Revolution), m.Cam.Moving()
@@ -183,4 +184,15 @@ func (w *timer) measure(axis *AxisTiming, drive *motion.Drive, revolution motion
 		load := drive.Load(axis.Cam, revolution)
 		axis.Load = &load
 	}
+}
+
+// cycleOf is the cycle that the slowest of the line leaves a section, by which slack is told too.
+func (w *timer) cycleOf(g stations.Group) motion.Seconds {
+	var cycle motion.Seconds
+	w.timing.Budget.each(func(_ *SectionBudget, st *StationBudget) {
+		if st.Station == g.First {
+			cycle = motion.SecondsOf(st.Cycle)
+		}
+	})
+	return cycle
 }

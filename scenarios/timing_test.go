@@ -276,3 +276,24 @@ func BenchmarkBeyondCeiling(b *testing.B) {
 		scenarios.BeyondCeiling(f)
 	}
 }
+
+// TestSlackIsOfTheCycleShown: on two conveyors, of which the second is slower than the setting, the slack of every station is what the cycle of
+// its conveyor leaves beyond its need.
+func TestSlackIsOfTheCycleShown(t *testing.T) {
+	for _, cycle := range []string{"1.2 s", "1.7 s", "1.9 s", "3 s"} {
+		f := readLine(t, "setting: 1500 cartons/h\nshift: {length: 1 h}\nstations:\n"+
+			"  - {name: erector, kind: erect, bottom_seal: 0.9 s, conveyor: {index: 0.6 s, revolution: 2 s}}\n"+
+			"  - {name: sealer, kind: seal, after: {pitches: 2}, close: 0.3 s, dwell: 0.9 s, open: 0.3 s}\n"+
+			"  - {name: capper, kind: machine, conveyor: {index: 0.606 s, revolution: 2.2 s}, after: {buffer: 10 cartons}, cycle: "+cycle+"}\n"+
+			"  - {name: robot, kind: offload, after: {pitches: 2}, cycle: 1.5 s}\n")
+		timing, err := scenarios.TimingOf(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, st := range timing.Stations {
+			if want := timing.Conveyors[st.Conveyor].Cycle - st.Needs; math.Abs(float64(st.Slack-want)) > 1e-9 {
+				t.Errorf("capper of %s: %s has a slack of %v, its conveyor leaves it %v", cycle, st.Name, st.Slack, want)
+			}
+		}
+	}
+}

@@ -40,7 +40,7 @@ type CaseResult struct {
 	// Ideal is the change of the setting's cartons per shift; with the Moves it sums to the difference.
 	Ideal float64
 	Moves []Move
-	// From and To hold most of the bottleneck of base and case, for these shares of the time.
+	// From and To hold most of the bottleneck of base and case, these shares of it.
 	From, To           string
 	FromShare, ToShare float64
 

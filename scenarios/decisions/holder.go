@@ -8,7 +8,7 @@ const (
 	MasterHolds  = "the master"
 )
 
-// holder is who holds the bottleneck, and for which share of the time.
+// holder is who holds the bottleneck, and for which share of the bottleneck.
 type holder struct {
 	name  string
 	share float64

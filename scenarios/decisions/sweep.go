@@ -47,7 +47,7 @@ type Sweep struct {
 type Point struct {
 	Values []Value
 	Figure stats.Interval
-	// Holder is who holds most of the bottleneck, for HolderShare of the time.
+	// Holder is who holds most of the bottleneck, HolderShare of it.
 	Holder      string
 	HolderShare float64
 	// Refused says which limit the line breaks there; empty where it keeps all.
