@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"dwellcast/scenarios/quantity"
+	"dwellcast/sim/random"
 	"dwellcast/stations"
 )
 
@@ -192,16 +193,22 @@ func (w *oddities) nothing() {
 	for i := range w.budget.Line.Stations {
 		st := &w.budget.Line.Stations[i]
 		if st.Reject == 1 {
-			w.add(st.Name, "rejects every carton: not one good carton comes out")
+			w.add("station "+st.Name, "rejects every carton: not one good carton comes out")
 		}
-		var act time.Duration
+		var least, most time.Duration
 		for _, part := range st.Parts {
-			act += part.Time.Min()
+			least += part.Time.Min()
+			most = min(most+part.Time.Max(), random.Longest)
 		}
 		for _, s := range st.Stops {
-			if s.Repeat && s.Every.Max() <= act {
-				w.add(st.Name, "%s comes at least every %s and makes the act of %s start again: none ever ends, and not one good carton comes out", s.Cause,
-					quantity.FormatDuration(s.Every.Max()), quantity.FormatDuration(act))
+			switch longest := s.Every.Max(); {
+			case !s.Repeat || longest == random.Longest:
+			case longest <= least:
+				w.add("stop "+st.Name+"/"+s.Cause, "%s comes at least every %s and makes the act of %s start again: none ever ends, and not one good carton comes out", s.Cause,
+					quantity.FormatDuration(longest), quantity.FormatDuration(least))
+			case !s.Afresh && longest <= most:
+				w.add("stop "+st.Name+"/"+s.Cause, "%s comes at least every %s and makes the act start again with the same time: one longer than that never ends; after: again draws another time", s.Cause,
+					quantity.FormatDuration(longest))
 			}
 		}
 	}

@@ -12,6 +12,10 @@ import (
 
 func TestOddLinesAreWarnedOf(t *testing.T) {
 	fixed := random.Fixed
+	second, err := random.Exponential(1)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct {
 		name, about, says string
 		change            func(*stations.Line)
@@ -44,6 +48,13 @@ func TestOddLinesAreWarnedOf(t *testing.T) {
 		}},
 		{"overloaded crew", "crew", "wait for the crew", func(l *stations.Line) {
 			l.Stations[0].Stops = []stations.Stop{{Cause: "jam", Chance: 0.01, Clear: fixed(400 * time.Second)}}
+		}},
+		{"never ends", "stop station 1/jam", "none ever ends", func(l *stations.Line) {
+			l.Stations[0].Stops = []stations.Stop{{Cause: "jam", Trigger: stations.ByRunning, Every: fixed(time.Second), Clear: fixed(time.Second), Unattended: true, Repeat: true}}
+		}},
+		{"may never end", "stop station 1/jam", "again draws another time", func(l *stations.Line) {
+			l.Stations[0].Parts[0].Time = random.Drawn(second)
+			l.Stations[0].Stops = []stations.Stop{{Cause: "jam", Trigger: stations.ByRunning, Every: fixed(1000 * time.Second), Clear: fixed(time.Second), Unattended: true, Repeat: true}}
 		}},
 		{"mostly planned", "shift", "planned stops", func(l *stations.Line) {
 			l.Shift.Planned = []stations.Window{{Name: "cleaning", From: 0, To: 5 * time.Hour}}

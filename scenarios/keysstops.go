@@ -27,7 +27,7 @@ var stopKeys = []keyGroup{
 		{"clear", "drawn", "required", "mean up to 24 h", "time to clear, without the reaction of the crew"},
 		{"scrap", "count", "0", "0 to 1000", "cartons lost: those in the station, then those behind"},
 		{"attendant", "yes/no", "yes", "", "no for a stop that clears by itself"},
-		{"after", `"resume"|"repeat"`, "resume", "", "whether the interrupted act goes on or starts again, with the time drawn before: one longer than a constant interval of stops then never ends; repeat is for running time"},
+		{"after", `"resume"|"repeat"|"again"`, "resume", "", "resume: the interrupted act goes on; repeat: it starts again and takes the time drawn before, so that one longer than a constant interval of stops never ends; again: it starts again with a time drawn anew. For a stop by running time"},
 		{"by_setting", "[row]", "the same at any setting", "", "factors of the rate: 2 is twice as often"},
 	}},
 	{"row", "by_setting", "A table from setting to factor. Between its rows the factor lies on a straight line; beyond its ends it is that of the " +

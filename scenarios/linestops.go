@@ -58,7 +58,8 @@ func (r *lineReader) readStop(n *document.Node) stations.Stop {
 		r.p.Add(clock, "is for a stop by time, but this one counts cartons", "take it out, or write every: 40 min")
 	}
 	after := f.Take("after")
-	stop.Repeat = after.OneOf(&r.p, "resume", "repeat") == "repeat"
+	again := after.OneOf(&r.p, "resume", "repeat", "again")
+	stop.Repeat, stop.Afresh = again == "repeat" || again == "again", again == "again"
 	if stop.Repeat && stop.Trigger != stations.ByRunning && factor > 0 {
 		r.p.Add(after, "is for a stop by running time, which interrupts an act", "take it out, or write every: 40 min")
 	}

@@ -185,7 +185,8 @@ func (w *lineWriter) stops(s *stations.Station) {
 			w.put(", every: %d cartons}, ", acts)
 		case 1:
 			stop.Trigger, stop.Repeat = stations.ByRunning, true
-			w.put(", after: repeat, every: ")
+			stop.Afresh = w.n(0, 1) == 1
+			w.put(", after: %s, every: ", map[bool]string{false: "repeat", true: "again"}[stop.Afresh])
 			stop.Every = w.law(1000, 9_000_000)
 			w.put("}, ")
 		case 2:

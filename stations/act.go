@@ -182,6 +182,7 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 		}
 		if u.again != nil {
 			u.delay(u.again.why, d-left)
+			d = u.over(u.again, d, 1)
 			left, u.again = d, nil
 		}
 		start := u.calendar.Now()
@@ -194,6 +195,7 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 			u.stopHere(p, c)
 			if c.spec.Repeat {
 				u.delay(c.why, d-left)
+				d = u.over(c, d, 1)
 				left = d
 			}
 			if !u.holding.present() {
@@ -205,6 +207,21 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 			return
 		}
 	}
+}
+
+// over is how long an act of so many tries takes, once a stop has made it start again.
+func (u *unit) over(c *stopClock, before time.Duration, tries int) time.Duration {
+	if !c.spec.Afresh {
+		return before
+	}
+	var act time.Duration
+	for range tries {
+		act += u.draw()
+	}
+	if u.belt != nil && u.spec.Away > 0 {
+		act = min(act, u.spec.Away)
+	}
+	return act
 }
 
 // stopHere makes the unit stand for one stop, and loses the cartons that it costs.

@@ -74,13 +74,13 @@ func (c *conveyor) act() {
 	c.late, c.lateFrom, c.lateTo = nil, 0, 0
 	for _, u := range c.units {
 		u.stands, u.agenda, u.short = u.stands[:0], u.agenda[:0], false
-		u.act, u.loaded, u.id, u.handled = 0, false, 0, 0
+		u.act, u.tries, u.loaded, u.id, u.handled = 0, 0, false, 0, 0
 		if pitch := c.pitch(u.at); present(pitch) > 0 {
 			u.loaded = true
 			c.actOn(u, pitch)
 			u.id = pitch[0].id
 		} else if u.spec.ActsEmpty {
-			u.act = u.draw()
+			u.act, u.tries = u.draw(), 1
 		}
 		u.clear = stands + u.act
 		u.done, u.whole = u.clear, u.act
@@ -123,6 +123,7 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 		}
 	}
 	u.count(Acts, 1)
+	u.tries = tries
 	for range tries {
 		u.act += u.draw()
 	}

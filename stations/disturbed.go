@@ -76,7 +76,7 @@ func (u *unit) reach(p *sim.Process) {
 		u.lostOnBelt(c)
 		s := u.stop(c, p)
 		if c.spec.Repeat {
-			u.startAgain(s)
+			u.startAgain(s, c)
 		}
 	case len(u.agenda) > 0:
 		c := u.agenda[0]
@@ -89,8 +89,9 @@ func (u *unit) reach(p *sim.Process) {
 }
 
 // startAgain lets a stop make the act start again: what was done of it was in vain.
-func (u *unit) startAgain(s *stand) {
+func (u *unit) startAgain(s *stand, c *stopClock) {
 	s.again = u.progress + u.whole - u.act
+	u.whole = u.over(c, u.whole, u.tries)
 	u.act = u.progress + u.whole
 }
 

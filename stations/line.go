@@ -208,6 +208,8 @@ type Stop struct {
 	Scrap int
 	// Repeat makes the interrupted act start again from its beginning; otherwise work goes on where it stopped.
 	Repeat bool
+	// Afresh draws the time of an act that starts again anew; otherwise it is the time drawn before.
+	Afresh bool
 }
 
 // Material runs down by one per carton and is reloaded: blanks, glue, film, or the free places of a pallet.

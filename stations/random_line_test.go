@@ -254,7 +254,7 @@ func (g *lines) station() stations.Station {
 
 func (g *lines) stop(cause string) stations.Stop {
 	s := stations.Stop{Cause: cause, Trigger: stations.Trigger(g.count("trigger", 0, 2)), Clear: g.time("clear", 0, 600),
-		Unattended: g.chance("unattended", 3), Scrap: max(0, g.count("scrap", -2, 3)), Repeat: g.chance("repeat", 2)}
+		Unattended: g.chance("unattended", 3), Scrap: max(0, g.count("scrap", -2, 3)), Repeat: g.chance("repeat", 2), Afresh: g.chance("afresh", 2)}
 	switch {
 	case s.Trigger != stations.ByCartons:
 		s.Every = g.time("every", 20, 3000)

@@ -113,7 +113,7 @@ func (u *unit) interrupt(c *stopClock, wake *sim.Process) *stand {
 	u.lostOnBelt(c)
 	s := u.stop(c, wake)
 	if c.spec.Repeat && u.belt.cycling && !u.cleared {
-		u.startAgain(s)
+		u.startAgain(s, c)
 	}
 	return s
 }

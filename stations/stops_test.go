@@ -1,6 +1,7 @@
 package stations_test
 
 import (
+	"math"
 	"testing"
 	"time"
 
@@ -138,5 +139,29 @@ func TestScrapAfterMissesLeavesNoCarton(t *testing.T) {
 	// 2 x 10 s of tries, then 5 s of clearing: scrapped at 20, 45, 70 and 95
 	if f[stations.Good] != 0 || f[stations.Scrapped] != 4 || f[stations.Entered] != 4 {
 		t.Errorf("%d entered, %d good, %d scrapped", f[stations.Entered], f[stations.Good], f[stations.Scrapped])
+	}
+}
+
+// TestActDrawnAnewForgetsTheStop: an act of an exponential time that starts again with a time drawn anew after each stop ends as often in
+// running time as without stops, since such a time has no memory. One that keeps the time drawn before ends less often, and one that is longer
+// than the constant interval of stops never.
+func TestActDrawnAnewForgetsTheStop(t *testing.T) {
+	const hours = 200
+	goods := map[bool]float64{}
+	for _, afresh := range []bool{true, false} {
+		line := &stations.Line{Lanes: 1, Shift: stations.Shift{Length: hours * time.Hour}, Stations: []stations.Station{{Name: "packer", Kind: stations.Machine, Units: 1,
+			Feed: stations.Feed{Conveyor: -1}, Parts: []stations.Part{{Name: "act", Time: drawn(t)(random.Exponential(10))}},
+			Stops: []stations.Stop{{Cause: "jam", Trigger: stations.ByRunning, Every: random.Fixed(30 * time.Second), Clear: fixed(5), Unattended: true, Repeat: true, Afresh: afresh}}}}}
+		s := newSimulation(t, line)
+		tally := shift(t, s, 1, 0)
+		goods[afresh] = float64(tally.Flow[stations.Good])
+		if running := float64(*tally.State(0, stations.Working)) / 1e9; afresh {
+			if want := running / 10; math.Abs(goods[true]-want) > 4*math.Sqrt(want) {
+				t.Errorf("%g acts end in %g s of running, want %.0f", goods[true], running, want)
+			}
+		}
+	}
+	if goods[false] > goods[true]/100 {
+		t.Errorf("%g acts end though one is sure to be longer than the interval of stops", goods[false])
 	}
 }

@@ -58,6 +58,7 @@ type unit struct {
 	at       int           // its place, counted in pitches from the head
 	act      time.Duration // length of this cycle's act, repeated parts included
 	whole    time.Duration // length of the act without repeats
+	tries    int           // that it takes
 	progress time.Duration // of the act, when the cycle is disturbed
 	asOf     time.Duration
 	short    bool          // some material may have run dry before the act
