@@ -28,17 +28,17 @@ func inventedCase(name string, difference, half float64, shows bool) decisions.C
 			{Where: "sealer", Cause: "act longer than the pace", Kind: stations.SlowAct, Cartons: difference * 1.25},
 			{Where: "robot", Cause: "waits for pallet | places", Kind: stations.Reload, Cartons: -difference * 0.25},
 		},
-		From: "the setting", FromShare: 0.712, To: "sealer", ToShare: 0.655,
+		From: decisions.SettingHolds, FromShare: 0.712, To: decisions.StationHolds(2, "sealer"), ToShare: 0.655,
 	}
 }
 
 func inventedComparison() *decisions.Comparison {
 	dwell := inventedCase("longer dwell, and rather a long name", -225.4, 3.1, true)
 	robots := inventedCase("second robot", 162.25, 11, true)
-	robots.To, robots.ToShare, robots.Odds, robots.Replications = "the setting", 0.811, 1, 400
+	robots.To, robots.ToShare, robots.Odds, robots.Replications = decisions.SettingHolds, 0.811, 1, 400
 	robots.Changes = []string{"robot.units = 2", "drop robot.stops.dropped carton"}
 	crew := inventedCase("second attendant", 8.2, 2, true)
-	crew.To, crew.ToShare, crew.Odds = "the setting", 0.712, 0.9999
+	crew.To, crew.ToShare, crew.Odds = decisions.SettingHolds, 0.712, 0.9999
 	seal := inventedCase("quicker seal", 0.4, 9, false)
 	open := inventedCase("other glue", -31, 77, false)
 	open.Needed, open.Met = 412, false
@@ -86,10 +86,10 @@ func inventedExplanation() *decisions.Explanation {
 		},
 		Together: around(700, 20), Interaction: around(-91.7, 14),
 		Elasticities: []decisions.Elasticity{
-			{Name: "pace of the setting", Ours: true, Sides: alike(around(0.31, 0.02)), Holder: "the setting", PeriodShare: around(0.712, 0.01)},
-			{Name: "conveyor (index and revolution)", Sides: alike(around(0.001, 0.004)), Holder: "the master", PeriodShare: around(0, 0)},
-			{Name: "erector", Sides: alike(around(0.0104, 0.0011)), Holder: "erector", PeriodShare: around(0.074, 0.004)},
-			{Name: "sealer", Sides: alike(around(0.66, 0.03)), Holder: "sealer", PeriodShare: around(0.182, 0.012)},
+			{Name: "pace of the setting", Ours: true, Sides: alike(around(0.31, 0.02)), Holder: decisions.SettingHolds, PeriodShare: around(0.712, 0.01)},
+			{Name: "conveyor (index and revolution)", Sides: alike(around(0.001, 0.004)), Holder: decisions.MasterHolds, PeriodShare: around(0, 0)},
+			{Name: "erector", Sides: alike(around(0.0104, 0.0011)), Holder: decisions.StationHolds(0, "erector"), PeriodShare: around(0.074, 0.004)},
+			{Name: "sealer", Sides: alike(around(0.66, 0.03)), Holder: decisions.StationHolds(2, "sealer"), PeriodShare: around(0.182, 0.012)},
 			{Name: "crew (reaction)", Sides: alike(around(0.0083, 0.0008))},
 		},
 		Sum: alike(around(0.99, 0.04)), Shift: alike(around(1.01, 0.02)),

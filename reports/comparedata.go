@@ -80,7 +80,7 @@ func comparisonJSON(w io.Writer, c *decisions.Comparison, o Origin) error {
 			Difference: jsonOf(r.Difference), Confidence: number(r.Difference.Confidence), Alone: jsonOf(r.Alone),
 			P: number(r.P), AdjustedP: number(r.AdjustedP), Shows: r.Shows, Better: jsonOf(r.Better), Equal: number(r.Equal), Odds: number(r.Odds),
 			SD: number(r.SD), Independent: number(r.Independent), Smallest: number(r.SmallestCartons), Met: r.Met,
-			BottleneckWas: jsonHolder{r.From, number(r.FromShare)}, BottleneckIs: jsonHolder{r.To, number(r.ToShare)},
+			BottleneckWas: jsonHolder{r.From.Name, number(r.FromShare)}, BottleneckIs: jsonHolder{r.To.Name, number(r.ToShare)},
 			Ideal: number(r.Ideal), Moves: []jsonMove{},
 		}
 		if r.Needed > 0 {
@@ -109,7 +109,7 @@ func comparisonCSV(w io.Writer, c *decisions.Comparison) error {
 		out.figure("case", r.Name, "probability_better", r.Odds, "1")
 		out.figure("case", r.Name, "shifts", float64(r.Replications), "1")
 		out.figure("case", r.Name, "shifts_to_show_smallest", float64(r.Needed), "1")
-		out.text("case", r.Name, "bottleneck", r.To, "")
+		out.text("case", r.Name, "bottleneck", r.To.Name, "")
 		out.refused("case", r.Name, r.Refused)
 		out.figure("move", r.Name, "setting/ideal output", r.Ideal, unit)
 		for _, m := range r.Moves {

@@ -76,7 +76,7 @@ func explanationJSON(x *decisions.Explanation, o Origin) jsonExplanation {
 	}
 	for _, row := range x.Elasticities {
 		e := jsonElasticity{Name: row.Name, jsonSides: sidesJSON(row.Sides)}
-		if row.Holder != "" {
+		if !row.Holder.Nobody() {
 			share := jsonOf(row.PeriodShare)
 			e.Share = &share
 		}
@@ -123,7 +123,7 @@ func explainedCSV(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation) 
 	s := &sheet{}
 	for _, row := range x.Elasticities {
 		s.sides(row.Name, "", row.Sides)
-		if row.Holder != "" {
+		if !row.Holder.Nobody() {
 			s.interval("active_period_share", row.Name, "", row.PeriodShare, "1")
 		}
 	}

@@ -15,7 +15,7 @@ func speedSection(x *decisions.Explanation) section {
 	t := &table{columns: []column{left("all times of"), right("faster\nbrings"), right("±"), right("slower\ncosts"), right("±"), left(""), right("active-\nperiod %")}}
 	for _, row := range x.Elasticities {
 		share := ""
-		if row.Holder != "" {
+		if !row.Holder.Nobody() {
 			share = fixed(100*row.PeriodShare.Mean, 1)
 		}
 		t.add(append(append([]string{row.Name}, sideCells(row.Sides)...), kinkMark(row.Sides), share)...)

@@ -128,7 +128,7 @@ func choiceJSON(c *decisions.Choice) jsonChoice {
 func settingJSON(row *decisions.SettingRow) jsonSetting {
 	out := jsonSetting{
 		Setting: number(row.Setting), Replications: row.Replications, Good: jsonOf(row.Good), Rate: jsonOf(row.Rate),
-		Rejects: number(row.Rejects), Stops: jsonOf(row.Stops), Load: jsonOf(row.Load), Bottleneck: row.Holder,
+		Rejects: number(row.Rejects), Stops: jsonOf(row.Stops), Load: jsonOf(row.Load), Bottleneck: row.Holder.Name,
 		Share: number(row.HolderShare), Within: row.Within, Dropped: row.Dropped,
 	}
 	if row.Chance.N > 0 {
@@ -188,5 +188,5 @@ func settingCSV(s *sheet, row *decisions.SettingRow) {
 	s.figure("setting", name, "rejects", row.Rejects, "cartons/shift")
 	s.interval("setting", name, "stops", row.Stops, "1/h")
 	s.interval("setting", name, "crew_load", row.Load, "1")
-	s.text("setting", name, "bottleneck", row.Holder, "")
+	s.text("setting", name, "bottleneck", row.Holder.Name, "")
 }

@@ -21,7 +21,7 @@ func settingSection(a *decisions.Pace) section {
 		if a.Target > 0 {
 			cells = append(cells, fixed(100*row.Chance.Mean, 0)+" %")
 		}
-		t.add(append(cells, fixed(row.Rejects, 1), fixed(row.Stops.Mean, 1), fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder, "the "))...)
+		t.add(append(cells, fixed(row.Rejects, 1), fixed(row.Stops.Mean, 1), fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder.Name, "the "))...)
 	}
 	return section{heading: "Setting by setting, cartons a shift", table: t, notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
 }

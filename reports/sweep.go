@@ -55,7 +55,7 @@ func curveSection(s *decisions.Sweep) section {
 	digits := commonDecimals(s)
 	for _, p := range s.Points {
 		iv := shownFigure(s.Figure, p.Figure)
-		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder, fixed(100*p.HolderShare, 0)+" %")
+		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder.Name, fixed(100*p.HolderShare, 0)+" %")
 	}
 	return section{table: t}
 }

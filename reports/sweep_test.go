@@ -24,9 +24,9 @@ func inventedSweep(t *testing.T) *decisions.Sweep {
 	}
 	s := &decisions.Sweep{Title: "Oat drink", Vary: []decisions.Vary{vary}, Replications: 50, Confidence: 0.95, Today: &today, Target: 1350,
 		Figure: decisions.Figure{Name: "good_rate", Unit: "cartons/h"}, Bend: decisions.Kneed,
-		Knee: &decisions.Knee{At: around(1.2204317, 0.0012), Before: around(0.1, 0.4), After: around(-512.3, 61), Level: 1340, From: "the setting", To: "sealer"}}
+		Knee: &decisions.Knee{At: around(1.2204317, 0.0012), Before: around(0.1, 0.4), After: around(-512.3, 61), Level: 1340, From: decisions.SettingHolds, To: decisions.StationHolds(2, "sealer")}}
 	for i, v := range vary.Values {
-		s.Points = append(s.Points, decisions.Point{Values: []decisions.Value{v}, Figure: around(1340-20*float64(i), 6.3), Holder: "sealer", HolderShare: 0.9})
+		s.Points = append(s.Points, decisions.Point{Values: []decisions.Value{v}, Figure: around(1340-20*float64(i), 6.3), Holder: decisions.StationHolds(2, "sealer"), HolderShare: 0.9})
 	}
 	return s
 }

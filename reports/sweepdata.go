@@ -87,10 +87,10 @@ func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
 		out.Vary = append(out.Vary, jsonVary{v.Path, v.Values[0].Unit()})
 	}
 	for _, p := range s.Points {
-		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder, number(p.HolderShare), p.Refused})
+		out.Points = append(out.Points, jsonPoint{valueTexts(p), jsonOf(p.Figure), p.Holder.Name, number(p.HolderShare), p.Refused})
 	}
 	if k := s.Knee; k != nil {
-		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), number(k.Level), k.Exact, k.From, k.To}
+		out.Knee = &jsonKnee{jsonOf(k.At), jsonOf(k.Before), jsonOf(k.After), number(k.Level), k.Exact, k.From.Name, k.To.Name}
 	}
 	return writeJSON(w, out)
 }
@@ -113,7 +113,7 @@ func sweepCSV(w io.Writer, s *decisions.Sweep) error {
 	for _, p := range s.Points {
 		item := strings.Join(valueTexts(p), "; ")
 		out.interval("point", s.Figure.Name, item, p.Figure, unit)
-		out.text("bottleneck", p.Holder, item, csvNumber(p.HolderShare), "1")
+		out.text("bottleneck", p.Holder.Name, item, csvNumber(p.HolderShare), "1")
 		out.refused("point", item, p.Refused)
 	}
 	if k := s.Knee; k != nil {

@@ -69,11 +69,11 @@ func reasonOf(k *decisions.Knee) string {
 	case k.From == k.To:
 		return ""
 	case k.To == decisions.SettingHolds:
-		return ", where the setting takes over from " + k.From
+		return ", where the setting takes over from " + k.From.Name
 	case k.From == decisions.SettingHolds:
-		return ", where " + k.To + " becomes critical"
+		return ", where " + k.To.Name + " becomes critical"
 	}
-	return ", where " + k.To + " takes over from " + k.From
+	return ", where " + k.To.Name + " takes over from " + k.From.Name
 }
 
 // slopeWords says how steep a branch is, over a step of the parameter.

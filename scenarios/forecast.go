@@ -86,6 +86,7 @@ type Wait struct {
 type Loss struct {
 	Where, Cause string
 	Kind         stations.ReasonKind
+	Of           stations.Cause // which row it is, whatever its words
 	Cartons      stats.Interval
 	Total        int64 // cartons over all replications
 }
@@ -93,7 +94,8 @@ type Loss struct {
 // StopForecast is a cause of stops: how often, how long, and what it costs per shift.
 type StopForecast struct {
 	Where, Cause    string
-	Reload          bool // a material that ran dry rather than a stop
+	Of              stations.Cause // which cause it is, whatever its words
+	Reload          bool           // a material that ran dry rather than a stop
 	PerShift        stats.Interval
 	Seen            int64   // in all replications
 	AwaitingMinutes float64 // per shift

@@ -100,7 +100,7 @@ func (s *sample) lossSheet(o Options) []Loss {
 			continue
 		}
 		sheet = append(sheet, Loss{
-			Where: cause.Where, Cause: cause.What, Kind: cause.Kind,
+			Where: cause.Where, Cause: cause.What, Kind: cause.Kind, Of: cause,
 			Cartons: s.exact(r, o), Total: s.losses[r],
 		})
 	}
@@ -121,10 +121,9 @@ func (s *sample) stops(o Options) []StopForecast {
 	var list []StopForecast
 	n := float64(len(s.good))
 	for r, cause := range s.sim.Causes() {
-		switch cause.Kind {
-		case stations.Stoppage, stations.MissStop, stations.Reload:
+		if cause.Kind.Stands() {
 			list = append(list, StopForecast{
-				Where: cause.Where, Cause: cause.What, Reload: cause.Kind == stations.Reload,
+				Where: cause.Where, Cause: cause.What, Of: cause, Reload: cause.Kind == stations.Reload,
 				PerShift: s.interval(s.layout.stops+r, o), Seen: int64(s.total.Stops[r]),
 				AwaitingMinutes: s.total.Awaited[r] / float64(time.Minute) / n,
 				ClearingMinutes: s.total.Cleared[r] / float64(time.Minute) / n,

@@ -20,9 +20,6 @@ type culprits struct {
 	behind []Reason
 }
 
-// nothing stands where no reason is known.
-const nothing Reason = -1
-
 func newCulprits(s *Simulation) culprits {
 	n := len(s.sections)
 	c := culprits{sim: s, rates: s.Line.ratesOf(s.Line.Sections()), held: make([]bool, n), behind: make([]Reason, n)}
@@ -66,19 +63,12 @@ func (c *culprits) waited(w *wait) {
 }
 
 // isEvent says that a reason is a stop or a reload: it comes and goes.
-func (c *culprits) isEvent(why Reason) bool {
-	kind := c.sim.reasons.list[why].Kind
-	return kind == Stoppage || kind == MissStop || kind == Reload
-}
+func (c *culprits) isEvent(why Reason) bool { return c.nature(why) == event }
 
 // isBuilt says that a reason is the way the line is built and set.
-func (c *culprits) isBuilt(why Reason) bool {
-	switch c.sim.reasons.list[why].Kind {
-	case SlowAct, SettingPace, SlowMaster, CamGate:
-		return true
-	}
-	return false
-}
+func (c *culprits) isBuilt(why Reason) bool { return c.nature(why) == built }
+
+func (c *culprits) nature(why Reason) nature { return reasonForms[c.sim.reasons.list[why].Kind].nature }
 
 // find returns why a section that is starved (or blocked) waits, and the sections that this depends on.
 func (c *culprits) find(section int, state State) (root Reason, chain uint64) {

@@ -104,9 +104,10 @@ const (
 	Seal
 	Offload
 	Machine
+	numKinds
 )
 
-var kindNames = [...]string{"erect", "fill", "seal", "offload", "machine"}
+var kindNames = [numKinds]string{Erect: "erect", Fill: "fill", Seal: "seal", Offload: "offload", Machine: "machine"}
 
 // String returns the word that a line file uses.
 func (k Kind) String() string { return kindNames[k] }

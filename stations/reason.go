@@ -1,5 +1,7 @@
 package stations
 
+import "fmt"
+
 // Reason is an index into a simulation's table of reasons for which time or cartons are lost.
 type Reason int16
 
@@ -24,7 +26,45 @@ const (
 	NominalPace                     // without a setting: act times against their mean
 	LeftOnLine                      // on the line when the shift ends
 	ContentChange                   // of a long run: on the line at its end more than at its beginning
+	numReasons
 )
+
+// nature is what sort of thing a reason is.
+type nature uint8
+
+const (
+	planned nature = iota + 1
+	built          // the way the line is built and set
+	event          // a stop or a reload: it comes and goes, and a unit stands for it
+	outcome        // what becomes of a carton
+	account        // what the account of a shift needs to add up
+)
+
+// reasonForms says of every kind of reason what it is, and how it reads; no words where they are the file's own.
+var reasonForms = [...]struct {
+	nature      nature
+	where, what string
+}{
+	PlannedStop:   {planned, "plan", ""},
+	SettingPace:   {built, "setting", "pace of the setting"},
+	SlowAct:       {built, "", "act longer than the pace"},
+	Stoppage:      {event, "", ""},
+	MissStop:      {event, "", ""},
+	Reload:        {event, "", "waits for "},
+	Missed:        {outcome, "", "missed"},
+	Rejected:      {outcome, "", "rejected"},
+	Stood:         {outcome, "", "stood too long"},
+	SlowMaster:    {built, "conveyor", "master revolution longer than the pace"},
+	CamGate:       {built, "conveyor", "waits for the next cam zero"},
+	InTransit:     {account, "", "cartons under way in the buffer before it"},
+	Filling:       {account, "line", "filling the line"},
+	NominalPace:   {account, "line", "act times against their mean"},
+	LeftOnLine:    {account, "line", "left on the line at the end"},
+	ContentChange: {account, "line", "more on the line than before"},
+}
+
+// Stands says that a unit stands for such a reason: a stop or a reload.
+func (k ReasonKind) Stands() bool { return reasonForms[k].nature == event }
 
 // Cause says where a loss arises and why.
 type Cause struct {
@@ -46,22 +86,25 @@ type reasons struct {
 func reasonsOf(line *Line) reasons {
 	r := reasons{by: map[[3]int]Reason{}}
 	for i, w := range line.Shift.Planned {
-		r.add(Cause{PlannedStop, -1, i, "plan", w.Name})
+		r.add(Cause{PlannedStop, -1, i, reasonForms[PlannedStop].where, w.Name})
 	}
-	r.add(Cause{SettingPace, -1, 0, "setting", "pace of the setting"})
+	r.addLine(SettingPace)
 	for i := range line.Stations {
 		r.addStation(i, &line.Stations[i])
 	}
-	r.add(Cause{SlowMaster, -1, 0, "conveyor", "master revolution longer than the pace"})
-	r.add(Cause{CamGate, -1, 0, "conveyor", "waits for the next cam zero"})
-	r.add(Cause{Filling, -1, 0, "line", "filling the line"})
-	r.add(Cause{NominalPace, -1, 0, "line", "act times against their mean"})
-	r.add(Cause{LeftOnLine, -1, 0, "line", "left on the line at the end"})
-	r.add(Cause{ContentChange, -1, 0, "line", "more on the line than before"})
+	for _, kind := range []ReasonKind{SlowMaster, CamGate, Filling, NominalPace, LeftOnLine, ContentChange} {
+		r.addLine(kind)
+	}
 	return r
 }
 
+// addLine adds a reason of the line as a whole.
+func (r *reasons) addLine(kind ReasonKind) {
+	r.add(Cause{kind, -1, 0, reasonForms[kind].where, reasonForms[kind].what})
+}
+
 func (r *reasons) addStation(i int, st *Station) {
+	add := func(kind ReasonKind) { r.add(Cause{kind, i, 0, st.Name, reasonForms[kind].what}) }
 	r.add(Cause{SlowAct, i, 0, st.Name, slowWords(st)})
 	for k, stop := range st.Stops {
 		r.add(Cause{Stoppage, i, k, st.Name, stop.Cause})
@@ -70,19 +113,19 @@ func (r *reasons) addStation(i int, st *Station) {
 		r.add(Cause{MissStop, i, 0, st.Name, st.Miss.Stop.Cause})
 	}
 	for k, m := range st.Materials {
-		r.add(Cause{Reload, i, k, st.Name, "waits for " + m.Name})
+		r.add(Cause{Reload, i, k, st.Name, reasonForms[Reload].what + m.Name})
 	}
 	if st.Miss.Chance > 0 {
-		r.add(Cause{Missed, i, 0, st.Name, "missed"})
+		add(Missed)
 	}
 	if st.Reject > 0 {
-		r.add(Cause{Rejected, i, 0, st.Name, "rejected"})
+		add(Rejected)
 	}
 	if st.StandLimit > 0 {
-		r.add(Cause{Stood, i, 0, st.Name, "stood too long"})
+		add(Stood)
 	}
 	if st.Feed.Buffer != nil {
-		r.add(Cause{InTransit, i, 0, st.Name, "cartons under way in the buffer before it"})
+		add(InTransit)
 	}
 }
 
@@ -90,7 +133,7 @@ func slowWords(st *Station) string {
 	if st.Feed.Conveyor < 0 {
 		return "own cycle"
 	}
-	return "act longer than the pace"
+	return reasonForms[SlowAct].what
 }
 
 func (r *reasons) add(c Cause) {
@@ -106,10 +149,22 @@ func (r *reasons) add(c Cause) {
 	r.list = append(r.list, c)
 }
 
-// of returns the number of a reason that the line has; -1 where it has none such.
-func (r *reasons) of(kind ReasonKind, station, item int) Reason {
+// nothing stands where there is no reason.
+const nothing Reason = -1
+
+// ifAny returns the number of a reason that the line may have, and nothing where it has none such.
+func (r *reasons) ifAny(kind ReasonKind, station, item int) Reason {
 	if reason, known := r.by[[3]int{int(kind), station, item}]; known {
 		return reason
 	}
-	return -1
+	return nothing
+}
+
+// of returns the number of a reason that the line is sure to have.
+func (r *reasons) of(kind ReasonKind, station, item int) Reason {
+	reason := r.ifAny(kind, station, item)
+	if reason == nothing {
+		panic(fmt.Sprintf("station %d has no reason %d of kind %d", station, item, kind))
+	}
+	return reason
 }

@@ -125,9 +125,9 @@ func (s *Simulation) NewTotals() *Totals {
 // Causes is the table that a Reason is an index into.
 func (s *Simulation) Causes() []Cause { return s.reasons.list }
 
-// Reason finds the number of a cause, by kind, station (-1 for the line) and item.
+// Reason finds the number of a cause, by kind, station (-1 for the line) and item; -1 where the line has none such.
 func (s *Simulation) Reason(kind ReasonKind, station, item int) Reason {
-	return s.reasons.of(kind, station, item)
+	return s.reasons.ifAny(kind, station, item)
 }
 
 // Group is a run of stations, First to Last, that form one section.

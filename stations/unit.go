@@ -101,9 +101,9 @@ func newUnit(s *Simulation, i, n, section int) *unit {
 	u.spoils = random.NewTrials(perAct(spec.Reject), random.Key(u.name, "reject"))
 	u.react = random.NewSource(s.Line.Crew.Reaction, random.Key(u.name, "reaction"))
 	u.slow = s.reasons.of(SlowAct, i, 0)
-	u.missed = s.reasons.of(Missed, i, 0)
-	u.rejected = s.reasons.of(Rejected, i, 0)
-	u.stood = s.reasons.of(Stood, i, 0)
+	u.missed = s.reasons.ifAny(Missed, i, 0)
+	u.rejected = s.reasons.ifAny(Rejected, i, 0)
+	u.stood = s.reasons.ifAny(Stood, i, 0)
 	for k := range spec.Stops {
 		u.addStop(&spec.Stops[k], s.reasons.of(Stoppage, i, k))
 	}

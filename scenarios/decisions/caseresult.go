@@ -41,7 +41,7 @@ type CaseResult struct {
 	Ideal float64
 	Moves []Move
 	// From and To hold most of the bottleneck of base and case, these shares of it.
-	From, To           string
+	From, To           Holder
 	FromShare, ToShare float64
 
 	file  *scenarios.File
@@ -64,8 +64,8 @@ func (r *CaseResult) assess(spec CompareSpec, base, changed *scenarios.Shifts, n
 	r.SmallestCartons = spec.Smallest * mean
 	r.Ideal = r.Case.IdealPerShift - r.Base.IdealPerShift
 	r.Moves = movesOf(r.Base, r.Case, n)
-	from, to := topHolder(r.Base), topHolder(r.Case)
-	r.From, r.FromShare, r.To, r.ToShare = from.name, from.share, to.name, to.share
+	r.From, r.FromShare = topHolder(r.Base)
+	r.To, r.ToShare = topHolder(r.Case)
 }
 
 // spread finds how much the paired differences vary, and how much unpaired ones would.

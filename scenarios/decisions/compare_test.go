@@ -83,7 +83,7 @@ func TestDifferenceWithoutChance(t *testing.T) {
 	}
 	cycles := func(period float64) float64 { return math.Floor(8 * 3600 / period) }
 	want := cycles(2.78) - cycles(2.4)
-	if d := longer.Difference; math.Abs(d.Mean-want) > 2 || d.HalfWidth() != 0 || !longer.Shows || longer.To != "sealer" || longer.Odds != 0 {
+	if d := longer.Difference; math.Abs(d.Mean-want) > 2 || d.HalfWidth() != 0 || !longer.Shows || longer.To.Name != "sealer" || longer.Odds != 0 {
 		t.Errorf("longer: %v, want about %v; shows %v, bottleneck %s, odds %v", d, want, longer.Shows, longer.To, longer.Odds)
 	}
 }

@@ -17,24 +17,24 @@ type Elasticity struct {
 	// Ours says that the name is our own words, and not one out of the file.
 	Ours bool
 	Sides
-	// Holder is the station, the setting or the master; empty where the active-period method has no share for it.
-	Holder string
+	// Holder is the station, the setting or the master; nobody where the active-period method has no share for it.
+	Holder Holder
 	// PeriodShare is the active-period share of the holder.
 	PeriodShare stats.Interval
 }
 
 // elasticities runs the line with each speed a step up and a step down.
 func (e *explaining) elasticities(out *Explanation, speeds []speed) error {
-	shared := map[string]bool{} // a share is shown once
+	shared := map[Holder]bool{} // a share is shown once
 	for i, s := range speeds {
 		sides, err := e.sides(fmt.Sprintf("speed %d", i), s.scale)
 		if err != nil {
 			return err
 		}
 		row := Elasticity{Name: s.name, Ours: s.ours, Sides: sides}
-		if s.holder != "" && !shared[s.holder] {
+		if !s.holder.Nobody() && !shared[s.holder] {
 			shared[s.holder] = true
-			row.Holder, row.PeriodShare = s.holder, shareOf(out, s.holder)
+			row.Holder, row.PeriodShare = s.holder, s.holder.shareOf(out.Base)
 		}
 		out.Elasticities = append(out.Elasticities, row)
 		if i == 0 {
@@ -69,28 +69,12 @@ func (e *explaining) sides(tag string, scale func(*stations.Line, float64)) (Sid
 	return e.sidesOf(faster, slower), nil
 }
 
-// shareOf is the active-period share of a station, the setting or the master.
-func shareOf(out *Explanation, holder string) stats.Interval {
-	switch holder {
-	case SettingHolds:
-		return out.Base.SettingShare
-	case MasterHolds:
-		return out.Base.MasterShare
-	}
-	for _, st := range out.Base.Stations {
-		if st.Name == holder {
-			return st.BottleneckShare
-		}
-	}
-	return stats.MeanInterval(nil, out.Confidence)
-}
-
 // judge says who limits the line by either measure, and whether they agree.
 func (out *Explanation) judge() {
 	var periods, speeds *Elasticity
 	for i := range out.Elasticities {
 		row := &out.Elasticities[i]
-		if row.Holder != "" && row.PeriodShare.Mean > 0 && (periods == nil || row.PeriodShare.Mean > periods.PeriodShare.Mean) {
+		if !row.Holder.Nobody() && row.PeriodShare.Mean > 0 && (periods == nil || row.PeriodShare.Mean > periods.PeriodShare.Mean) {
 			periods = row
 		}
 		if row.Faster.Assessed() && row.Faster.Mean > 0 && (speeds == nil || row.Faster.Mean > speeds.Faster.Mean) {

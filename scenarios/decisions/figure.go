@@ -2,7 +2,6 @@ package decisions
 
 import (
 	"fmt"
-	"slices"
 
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
@@ -37,11 +36,18 @@ func ParseFigure(name string, f *scenarios.File) (Figure, error) {
 	}
 	known = append(known, causes...)
 	var names []string
+	var found []Figure
 	for _, figure := range known {
 		if figure.Name == name {
-			return figure, nil
+			found = append(found, figure)
 		}
 		names = append(names, figure.Name)
+	}
+	switch {
+	case len(found) > 1:
+		return Figure{}, mistake("give the station or the cause another name in the file", "%q is the name of %d figures", name, len(found))
+	case len(found) == 1:
+		return found[0], nil
 	}
 	hint := figureHint
 	if near := quantity.Nearest(name, names); near != "" {
@@ -149,30 +155,28 @@ func causeFigures(f *scenarios.File) ([]Figure, error) {
 	}
 	var figures []Figure
 	for _, cause := range sim.Causes() {
-		where, what := cause.Where, cause.What
-		figures = append(figures, Figure{Name: where + "." + what, Unit: "cartons",
-			Of: func(r *scenarios.Forecast) stats.Interval { return lossOf(r, where, what) }})
-		if slices.Contains([]stations.ReasonKind{stations.Stoppage, stations.MissStop, stations.Reload}, cause.Kind) {
-			figures = append(figures, Figure{Name: where + "." + what + ".stops", Unit: "stops/h",
-				Of: func(r *scenarios.Forecast) stats.Interval { return stopOf(r, where, what) }})
+		name := cause.Where + "." + cause.What
+		figures = append(figures, Figure{Name: name, Unit: "cartons", Of: func(r *scenarios.Forecast) stats.Interval { return lossOf(r, cause) }})
+		if cause.Kind.Stands() {
+			figures = append(figures, Figure{Name: name + ".stops", Unit: "stops/h", Of: func(r *scenarios.Forecast) stats.Interval { return stopOf(r, cause) }})
 		}
 	}
 	return figures, nil
 }
 
 // lossOf is a row of the loss sheet; one that is not there is 0.
-func lossOf(r *scenarios.Forecast, where, what string) stats.Interval {
+func lossOf(r *scenarios.Forecast, cause stations.Cause) stats.Interval {
 	for _, loss := range r.Losses {
-		if loss.Where == where && loss.Cause == what {
+		if loss.Of == cause {
 			return loss.Cartons
 		}
 	}
 	return stats.Interval{N: r.Replications, Confidence: r.Confidence}
 }
 
-func stopOf(r *scenarios.Forecast, where, what string) stats.Interval {
+func stopOf(r *scenarios.Forecast, cause stations.Cause) stats.Interval {
 	for _, stop := range r.Stops {
-		if stop.Where == where && stop.Cause == what {
+		if stop.Of == cause {
 			return divided(stop.PerShift, r.Scheduled.Hours())
 		}
 	}

@@ -1,31 +1,71 @@
 package decisions
 
-import "dwellcast/scenarios"
-
-// SettingHolds and MasterHolds stand for the setting and the master where a station's name would stand.
-const (
-	SettingHolds = "the setting"
-	MasterHolds  = "the master"
+import (
+	"dwellcast/scenarios"
+	"dwellcast/sim/stats"
 )
 
-// holder is who holds the bottleneck, and for which share of the bottleneck.
-type holder struct {
-	name  string
-	share float64
+// Holder is who may hold the bottleneck: a station, the setting or the master. The zero value is nobody.
+type Holder struct {
+	Kind HolderKind
+	// Station is the index of the station, if it is one.
+	Station int
+	// Name is for a reader; it tells no holder from another, as a station may be called anything.
+	Name string
 }
 
-// topHolder is who holds most of the bottleneck; among equals the setting, then the first.
-func topHolder(r *scenarios.Forecast) holder {
-	top := holder{SettingHolds, r.SettingShare.Mean}
-	if r.MasterShare.Mean > top.share {
-		top = holder{MasterHolds, r.MasterShare.Mean}
+// HolderKind is what sort of holder one is.
+type HolderKind uint8
+
+// The sorts of holder.
+const (
+	NoHolder HolderKind = iota
+	AStation
+	TheSetting
+	TheMaster
+)
+
+// SettingHolds and MasterHolds are the holders that are no station.
+var (
+	SettingHolds = Holder{Kind: TheSetting, Name: "the setting"}
+	MasterHolds  = Holder{Kind: TheMaster, Name: "the master"}
+)
+
+// StationHolds is the holder that is the station of that index and name.
+func StationHolds(i int, name string) Holder { return Holder{AStation, i, name} }
+
+// Nobody says that there is no holder.
+func (h Holder) Nobody() bool { return h.Kind == NoHolder }
+
+// String is the name.
+func (h Holder) String() string { return h.Name }
+
+// shareOf is the holder's share of the bottleneck.
+func (h Holder) shareOf(r *scenarios.Forecast) stats.Interval {
+	switch h.Kind {
+	case TheSetting:
+		return r.SettingShare
+	case TheMaster:
+		return r.MasterShare
+	case AStation:
+		return r.Stations[h.Station].BottleneckShare
 	}
-	for _, st := range r.Stations {
-		if st.BottleneckShare.Mean > top.share {
-			top = holder{st.Name, st.BottleneckShare.Mean}
+	return stats.MeanInterval(nil, r.Confidence)
+}
+
+// topHolder is who holds most of the bottleneck, and how much of it; among equals the setting, then the first.
+func topHolder(r *scenarios.Forecast) (Holder, float64) {
+	top := SettingHolds
+	candidates := []Holder{MasterHolds}
+	for i, st := range r.Stations {
+		candidates = append(candidates, StationHolds(i, st.Name))
+	}
+	for _, h := range candidates {
+		if h.shareOf(r).Mean > top.shareOf(r).Mean {
+			top = h
 		}
 	}
-	return top
+	return top, top.shareOf(r).Mean
 }
 
 // isOneConveyor says that all stations of a line stand along one conveyor.

@@ -17,7 +17,7 @@ type Knee struct {
 	// Exact says that nothing is left to chance, and that the bottleneck changes hands at that very value.
 	Exact bool
 	// From and To are who held most of the bottleneck before and after; the same where it does not change hands.
-	From, To string
+	From, To Holder
 }
 
 // Bend says how a sweep over one parameter bends.

@@ -16,7 +16,7 @@ func TestKneeOfUndisturbedLine(t *testing.T) {
 	if k == nil || k.At.Mean != 1.22 || k.At.HalfWidth() != 0 || !k.Exact {
 		t.Fatalf("knee %+v, want exactly 1.22 s", k)
 	}
-	if k.From != decisions.SettingHolds || k.To != "sealer" {
+	if k.From != decisions.SettingHolds || k.To.Name != "sealer" {
 		t.Errorf("the bottleneck goes from %s to %s, want from the setting to sealer", k.From, k.To)
 	}
 	if math.Abs(k.Before.Mean) > 1e-9 {

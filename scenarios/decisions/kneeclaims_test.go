@@ -61,7 +61,7 @@ func TestKneesHold(t *testing.T) {
 		if math.Abs(k.Before.Mean) > 0.1*math.Abs(fall) || math.Abs(k.After.Mean/fall-1) > 0.25 {
 			t.Errorf("%s: slopes %v and %v, want 0 and %g", b.vary, k.Before, k.After, fall)
 		}
-		if k.From != k.To && k.To != "b" {
+		if k.From != k.To && k.To.Name != "b" {
 			t.Errorf("%s: from %s to %s", b.vary, k.From, k.To)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 type place struct {
 	x, y   float64
 	shifts []float64 // the figure shift by shift, with the same luck at all places; one stands for all where chance plays no part
-	holder string    // of the bottleneck
+	holder Holder    // of the bottleneck
 }
 
 // bending looks for the knee of a curve.

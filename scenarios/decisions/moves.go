@@ -21,9 +21,9 @@ type Move struct {
 // the ideal the moves sum to the difference.
 func movesOf(base, changed *scenarios.Forecast, n int) []Move {
 	var moves []Move
-	was := map[[2]string]int64{}
+	was := map[loss]int64{}
 	for _, l := range base.Losses {
-		was[[2]string{l.Where, l.Cause}] += l.Total
+		was[loss{l.Kind, l.Where, l.Cause}] += l.Total
 	}
 	add := func(l scenarios.Loss, fewer int64) {
 		if fewer != 0 {
@@ -31,12 +31,12 @@ func movesOf(base, changed *scenarios.Forecast, n int) []Move {
 		}
 	}
 	for _, l := range changed.Losses {
-		key := [2]string{l.Where, l.Cause}
+		key := loss{l.Kind, l.Where, l.Cause}
 		add(l, was[key]-l.Total)
 		delete(was, key)
 	}
 	for _, l := range base.Losses {
-		if _, gone := was[[2]string{l.Where, l.Cause}]; gone {
+		if _, gone := was[loss{l.Kind, l.Where, l.Cause}]; gone {
 			add(l, l.Total)
 		}
 	}

@@ -111,7 +111,7 @@ type SettingRow struct {
 	// Rejects per shift, Stops an hour and Load of the attendants.
 	Rejects     float64
 	Stops, Load stats.Interval
-	Holder      string
+	Holder      Holder
 	HolderShare float64
 	// Dropped says that the selection put it out of the running.
 	Dropped bool

@@ -97,11 +97,11 @@ func (p *pacing) chooseFinely(settings []float64, at func(*scenarios.File, float
 // row sums up the shifts at a setting.
 func (p *pacing) row(setting float64, shifts *scenarios.Shifts) SettingRow {
 	r := shifts.Forecast()
-	top := topHolder(r)
+	top, share := topHolder(r)
 	good := shifts.Good()[:p.spec.Replications] // the same shifts for every setting
 	row := SettingRow{
 		Setting: setting, Replications: len(good), Good: stats.MeanInterval(good, p.spec.Confidence),
-		Rejects: RejectsPerShift(r), Stops: StopsPerHour(r), Load: r.CrewLoad, Holder: top.name, HolderShare: top.share,
+		Rejects: RejectsPerShift(r), Stops: StopsPerHour(r), Load: r.CrewLoad, Holder: top, HolderShare: share,
 	}
 	row.Rate = scaled(row.Good, 1/r.Scheduled.Hours())
 	if p.spec.Target > 0 {

@@ -15,7 +15,7 @@ const mostSettings = 500
 // highest that its mechanics allow are always among them.
 func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	budget := scenarios.BudgetOf(f.Line)
-	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds
+	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds.Name
 	if budget.Next >= 0 {
 		a.FollowsName = f.Line.Stations[budget.Next].Name
 	}

@@ -13,8 +13,8 @@ type speed struct {
 	name string
 	// ours says that the name is our own words, and not one out of the file.
 	ours bool
-	// holder is who the active-period share would charge with it: a station, the setting, the master; empty for none.
-	holder string
+	// holder is who the active-period share would charge with it: a station, the setting, the master, or nobody.
+	holder Holder
 	// scale makes every time of it k times as long.
 	scale func(l *stations.Line, k float64)
 }
@@ -40,14 +40,14 @@ func speedsOf(line *stations.Line) []speed {
 	}
 	for i := range line.Stations {
 		if b := line.Stations[i].Feed.Buffer; i > 0 && b != nil && b.Transit > 0 {
-			list = append(list, speed{"buffer before " + line.Stations[i].Name + " (transit)", true, "", func(l *stations.Line, k float64) {
+			list = append(list, speed{"buffer before " + line.Stations[i].Name + " (transit)", true, Holder{}, func(l *stations.Line, k float64) {
 				l.Stations[i].Feed.Buffer.Transit = times(l.Stations[i].Feed.Buffer.Transit, k)
 			}})
 		}
-		list = append(list, speed{line.Stations[i].Name, false, line.Stations[i].Name, func(l *stations.Line, k float64) { scaleStation(&l.Stations[i], k) }})
+		list = append(list, speed{line.Stations[i].Name, false, StationHolds(i, line.Stations[i].Name), func(l *stations.Line, k float64) { scaleStation(&l.Stations[i], k) }})
 	}
 	if line.Crew.Reaction.Mean() > 0 {
-		list = append(list, speed{"crew (reaction)", true, "", func(l *stations.Line, k float64) { l.Crew.Reaction = l.Crew.Reaction.Scale(k) }})
+		list = append(list, speed{"crew (reaction)", true, Holder{}, func(l *stations.Line, k float64) { l.Crew.Reaction = l.Crew.Reaction.Scale(k) }})
 	}
 	return list
 }

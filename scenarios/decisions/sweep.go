@@ -48,7 +48,7 @@ type Point struct {
 	Values []Value
 	Figure stats.Interval
 	// Holder is who holds most of the bottleneck, HolderShare of it.
-	Holder      string
+	Holder      Holder
 	HolderShare float64
 	// Refused says which limit the line breaks there; empty where it keeps all.
 	Refused string
@@ -237,6 +237,6 @@ func (s *sweeping) pointAt(values []Value) (*tried, error) {
 	s.done++
 	s.tell(s.done)
 	forecast := shifts.Forecast()
-	holder := topHolder(forecast)
-	return &tried{Point{values, s.spec.Figure.Of(forecast), holder.name, holder.share, scenarios.Refusal(f)}, series}, s.lab.Release(f)
+	holder, share := topHolder(forecast)
+	return &tried{Point{values, s.spec.Figure.Of(forecast), holder, share, scenarios.Refusal(f)}, series}, s.lab.Release(f)
 }

@@ -112,7 +112,7 @@ func (s *sweeping) exact(k *Knee, z zoomed) error {
 func (s *sweeping) valueAt(x float64) (Value, error) { return valueOf(x, s.spec.Vary[0].Values[0]) }
 
 // handover is the last value between two at which the holder is still that of the first.
-func (s *sweeping) handover(low, high Value, first string) (float64, error) {
+func (s *sweeping) handover(low, high Value, first Holder) (float64, error) {
 	for {
 		middle, ok, err := between(low, high, s.isWhole())
 		if err != nil || !ok {
