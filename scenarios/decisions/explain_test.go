@@ -104,3 +104,22 @@ func TestNamesThatMeanSomethingElse(t *testing.T) {
 		}
 	}
 }
+
+// A figure whose name is that of two is refused, and a station named as the setting is not the setting.
+func TestFiguresOfOneNameAreRefused(t *testing.T) {
+	f := read(t, "setting: 1500 cartons/h\nshift: {length: 1 h}\nconveyor: {index: 0.6 s}\nstations:\n"+
+		"  - {name: the setting, kind: erect, bottom_seal: 3 s, miss: 1 %, stops: [{cause: missed, every: 500 cartons, clear: 1 min}]}\n"+
+		"  - {name: robot, kind: offload, cycle: 1 s, after: {pitches: 1}}\n")
+	if _, err := decisions.ParseFigure("the setting.missed", f); err == nil {
+		t.Error("a name of two figures is taken for one")
+	}
+	answer := explained(t, f, decisions.ExplainSpec{Replications: 2})
+	for _, row := range answer.Elasticities {
+		if row.Name == "pace of the setting" && (row.Holder != decisions.SettingHolds || row.PeriodShare.Mean > 0.01) {
+			t.Errorf("the setting holds %v, although a station of that name is slower", row.PeriodShare)
+		}
+	}
+	if got := answer.ByPeriods; got == nil || got.Holder.Kind != decisions.AStation || got.Holder.Station != 0 {
+		t.Errorf("%+v holds the bottleneck", got)
+	}
+}

@@ -17,13 +17,19 @@ type Move struct {
 	Cartons float64
 }
 
+// named is a row of the sheets of two lines: a case may have other stations, so the names of the file join them.
+type named struct {
+	kind         stations.ReasonKind
+	where, cause string
+}
+
 // movesOf lists what moved between two loss sheets of n shifts each, the largest first. Sheets are exact, so with the change of
 // the ideal the moves sum to the difference.
 func movesOf(base, changed *scenarios.Forecast, n int) []Move {
 	var moves []Move
-	was := map[loss]int64{}
+	was := map[named]int64{}
 	for _, l := range base.Losses {
-		was[loss{l.Kind, l.Where, l.Cause}] += l.Total
+		was[named{l.Kind, l.Where, l.Cause}] += l.Total
 	}
 	add := func(l scenarios.Loss, fewer int64) {
 		if fewer != 0 {
@@ -31,12 +37,12 @@ func movesOf(base, changed *scenarios.Forecast, n int) []Move {
 		}
 	}
 	for _, l := range changed.Losses {
-		key := loss{l.Kind, l.Where, l.Cause}
+		key := named{l.Kind, l.Where, l.Cause}
 		add(l, was[key]-l.Total)
 		delete(was, key)
 	}
 	for _, l := range base.Losses {
-		if _, gone := was[loss{l.Kind, l.Where, l.Cause}]; gone {
+		if _, gone := was[named{l.Kind, l.Where, l.Cause}]; gone {
 			add(l, l.Total)
 		}
 	}

@@ -14,85 +14,89 @@ type removal struct {
 	remove func(*stations.Line)
 }
 
-// loss is a row of the loss sheet. Its kind tells it from a row that bears the same words, such as a stop named "missed".
+// loss is a row of the loss sheet: its kind, the station or -1, and which of its stops, materials or planned stops.
 type loss struct {
-	kind         stations.ReasonKind
-	where, cause string
+	kind          stations.ReasonKind
+	station, item int
+}
+
+// lossOfCause is the row of a cause.
+func lossOfCause(c stations.Cause) loss { return loss{c.Kind, c.Station, c.Item} }
+
+// removals collects what costs anything and can be left out.
+type removals struct {
+	rows map[loss]scenarios.Loss
+	list []removal
+}
+
+// add notes a row of the sheet, if it is there, and how to leave it out; or else, or in addition, the others that go with it.
+func (r *removals) add(l loss, without string, remove func(*stations.Line), more ...loss) {
+	var sum float64
+	var shown *scenarios.Loss
+	for _, one := range append([]loss{l}, more...) {
+		row, seen := r.rows[one]
+		if !seen {
+			continue
+		}
+		sum += row.Cartons.Mean
+		if shown == nil {
+			shown = &row
+		}
+	}
+	if shown != nil {
+		r.list = append(r.list, removal{Worth{Where: shown.Where, Cause: shown.Cause, Without: without, Planned: l.kind == stations.PlannedStop, Charged: sum}, remove})
+	}
 }
 
 // removalsOf lists the causes that cost anything in the forecast and can be left out. A line that fills at the start of a shift,
 // and what is left on it at the end, can't.
 func removalsOf(line *stations.Line, forecast *scenarios.Forecast) []removal {
-	charged := map[loss]float64{}
+	r := &removals{rows: map[loss]scenarios.Loss{}}
 	for _, l := range forecast.Losses {
-		charged[loss{l.Kind, l.Where, l.Cause}] += l.Cartons.Mean
+		r.rows[lossOfCause(l.Of)] = l
 	}
-	var list []removal
-	add := func(l loss, without string, remove func(*stations.Line), more ...loss) {
-		var sum float64
-		seen := false
-		for _, one := range append(more, l) {
-			x, ok := charged[one]
-			sum, seen = sum+x, seen || ok
-		}
-		if seen {
-			list = append(list, removal{Worth{Where: l.where, Cause: l.cause, Without: without, Planned: l.kind == stations.PlannedStop, Charged: sum}, remove})
-		}
-	}
-	named := map[string]bool{}
-	for _, w := range line.Shift.Planned {
-		if !named[w.Name] {
-			named[w.Name] = true
-			add(loss{stations.PlannedStop, "plan", w.Name}, "worked through", withoutPlanned(w.Name))
-		}
+	for i, w := range line.Shift.Planned { // of several of one name the first stands for all
+		r.add(loss{stations.PlannedStop, -1, i}, "worked through", withoutPlanned(w.Name))
 	}
 	for i := range line.Stations {
-		removalsAt(line, i, add)
+		r.at(line, i)
 	}
-	add(loss{stations.SlowMaster, "conveyor", "master revolution longer than the pace"}, "a master as fast as its stations", func(l *stations.Line) {
+	r.add(loss{stations.SlowMaster, -1, 0}, "a master as fast as its stations", func(l *stations.Line) {
 		for k := range l.Conveyors {
 			l.Conveyors[k].Revolution, l.Conveyors[k].Release = 0, stations.WhenClear
 		}
 	})
-	add(loss{stations.CamGate, "conveyor", "waits for the next cam zero"}, "released when all are clear", func(l *stations.Line) {
+	r.add(loss{stations.CamGate, -1, 0}, "released when all are clear", func(l *stations.Line) {
 		for k := range l.Conveyors {
 			l.Conveyors[k].Release = stations.WhenClear
 		}
 	})
-	return list
+	return r.list
 }
 
-// removalsAt lists the causes of one station.
-func removalsAt(line *stations.Line, i int, add func(l loss, without string, remove func(*stations.Line), more ...loss)) {
+// at lists the causes of one station.
+func (r *removals) at(line *stations.Line, i int) {
 	st := &line.Stations[i]
-	for _, stop := range st.Stops {
-		add(loss{stations.Stoppage, st.Name, stop.Cause}, "no such stop", func(l *stations.Line) {
+	for k, stop := range st.Stops {
+		r.add(loss{stations.Stoppage, i, k}, "no such stop", func(l *stations.Line) {
 			l.Stations[i].Stops = slices.DeleteFunc(l.Stations[i].Stops, func(s stations.Stop) bool { return s.Cause == stop.Cause })
 		})
 	}
-	noMiss := func(l *stations.Line) { l.Stations[i].Miss = stations.Miss{} }
-	missed := loss{stations.Missed, st.Name, "missed"}
-	if st.Miss.Stop != nil {
-		add(loss{stations.MissStop, st.Name, st.Miss.Stop.Cause}, "no misses", noMiss, missed)
-	} else {
-		add(missed, "no misses", noMiss)
-	}
-	for _, m := range st.Materials {
-		add(loss{stations.Reload, st.Name, "waits for " + m.Name}, "never runs dry", func(l *stations.Line) {
+	r.add(loss{stations.MissStop, i, 0}, "no misses", func(l *stations.Line) { l.Stations[i].Miss = stations.Miss{} }, loss{stations.Missed, i, 0})
+	for k, m := range st.Materials {
+		r.add(loss{stations.Reload, i, k}, "never runs dry", func(l *stations.Line) {
 			l.Stations[i].Materials = slices.DeleteFunc(l.Stations[i].Materials, func(k stations.Material) bool { return k.Name == m.Name })
 		})
 	}
-	add(loss{stations.Rejected, st.Name, "rejected"}, "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
-	add(loss{stations.Stood, st.Name, "stood too long"}, "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
+	r.add(loss{stations.Rejected, i, 0}, "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
+	r.add(loss{stations.Stood, i, 0}, "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
 	if k := fitting(line, i); k < 1 {
-		fit := func(l *stations.Line) {
+		r.add(loss{stations.SlowAct, i, 0}, "fits the pace", func(l *stations.Line) {
 			for p := range l.Stations[i].Parts {
 				l.Stations[i].Parts[p].Time = l.Stations[i].Parts[p].Time.Scale(k)
 			}
 			l.Stations[i].Away = times(l.Stations[i].Away, k)
-		}
-		add(loss{stations.SlowAct, st.Name, "act longer than the pace"}, "fits the pace", fit)
-		add(loss{stations.SlowAct, st.Name, "own cycle"}, "fits the pace", fit)
+		})
 	}
 }
 
