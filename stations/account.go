@@ -13,7 +13,7 @@ func (c *conveyor) account(end time.Duration, n int64) {
 			c.accountPlain(u, end, n)
 		}
 	}
-	if c.section == c.Simulation.paced {
+	if c.section == c.pacedAt {
 		c.accountLost(end, n)
 	}
 	if end == c.ready {

@@ -44,7 +44,7 @@ func (u *unit) settle(now time.Duration) {
 	u.since = now
 	state, why := u.doing()
 	u.spend(state, why, from, now)
-	if u.section == u.paced {
+	if u.section == u.pacedAt {
 		u.lose(from, now, why, state.idle())
 	}
 }

@@ -25,7 +25,7 @@ func (c *conveyor) index() {
 	if c.head < 0 {
 		c.head += len(c.places)
 	}
-	if c.section == c.Simulation.paced {
+	if c.section == c.pacedAt {
 		c.flow(Slots, int64(c.lanes))
 	}
 	first := c.pitch(0)
@@ -45,7 +45,7 @@ func (c *conveyor) next() carton {
 		return c.infeed.Remove()
 	}
 	why, _ := c.blame.find(c.section, Starved)
-	if c.section == c.Simulation.paced { // further down, an empty pitch takes nobody's place
+	if c.section == c.pacedAt { // further down, an empty pitch takes nobody's place
 		c.gone(c.section, why, 1)
 	}
 	return carton{why: why}

@@ -51,9 +51,10 @@ func (s *Simulation) standstill() *StuckError {
 }
 
 // stuck says that at the end of a run, before which no planned stop lay, each section waits for another and no carton is under
-// way between them. Stops by the calendar clock go on in such a line, so that its calendar is never empty.
+// way between them. Stops by the calendar clock go on in such a line, so that its calendar is never empty. Who was cleared at the very end
+// had no time to go on.
 func (s *Simulation) stuck(end time.Duration) bool {
-	if s.Line.Shift.window(end-1) >= 0 {
+	if s.Line.Shift.window(end-1) >= 0 || s.clearedAt == end {
 		return false
 	}
 	for k, sec := range s.sections {

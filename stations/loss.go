@@ -68,7 +68,7 @@ func (s *Simulation) Batch(t *Tally, from, to time.Duration) (ideal int64, losse
 // perCarton is the time at the pace that one place for a carton takes, ns.
 func (s *Simulation) perCarton() float64 {
 	perCarton := float64(s.pace) / float64(s.perCycle)
-	if m, ok := s.sections[s.paced].(*machine); ok { // each unit loses time of its own
+	if m, ok := s.sections[s.pacedAt].(*machine); ok { // each unit loses time of its own
 		perCarton *= float64(len(m.units))
 	}
 	return perCarton

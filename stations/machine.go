@@ -23,7 +23,7 @@ func newMachine(s *Simulation, section, station int) *machine {
 	if section+1 < len(s.buffers) {
 		m.outfeed = s.buffers[section+1]
 	}
-	m.paced = section == s.paced && s.Line.Setting > 0
+	m.paced = section == s.pacedAt && s.Line.Setting > 0
 	for n := range s.Line.Stations[station].Units {
 		u := newUnit(s, station, n, section)
 		u.wait = wait{section: section, settle: u.settle}
@@ -131,7 +131,7 @@ func (m *machine) awaitCarton(u *unit, p *sim.Process) {
 
 // supply is a blank for an erector, which becomes a carton by its act, and a carton for any other head of a line.
 func (m *machine) supply(u *unit) carton {
-	if m.Simulation.paced == m.section {
+	if m.pacedAt == m.section {
 		m.flow(Slots, 1)
 	}
 	if u.spec.Kind == Erect {

@@ -29,7 +29,7 @@ type Simulation struct {
 	units               []*unit
 	buffers             []*sim.Buffer[carton] // before each section; nil for the first
 	first               []int                 // station of each section
-	paced               int                   // the section that the setting paces
+	pacedAt             int                   // the section that the setting paces
 	pace                time.Duration         // period between its cycles, from the setting or its own mean cycle
 	perCycle            int                   // places for a carton that it offers per cycle
 	blame               blame
@@ -39,6 +39,7 @@ type Simulation struct {
 	seed        uint64
 	replication int
 	ids         int32
+	clearedAt   time.Duration // when a stop was cleared last
 }
 
 // Stretch is a time that a unit of a station spent in one state.
@@ -76,7 +77,7 @@ func New(line *Line) (*Simulation, error) {
 	s.crew = sim.NewCrew(s.calendar, line.Crew.Attendants)
 	s.machines = sim.NewCrew(s.calendar, 0)
 	s.buffers = make([]*sim.Buffer[carton], len(groups))
-	s.paced = line.pacedSection(groups)
+	s.pacedAt = line.pacedSection(groups)
 	for k, g := range groups {
 		s.first = append(s.first, g.First)
 		if b := line.Stations[g.First].Feed.Buffer; b != nil && k > 0 {
@@ -93,11 +94,11 @@ func New(line *Line) (*Simulation, error) {
 	s.setting = s.reasons.of(SettingPace, -1, 0)
 	s.slowMaster = s.reasons.of(SlowMaster, -1, 0)
 	s.pace, s.perCycle = line.Pace(), line.Lanes
-	if groups[s.paced].Conveyor < 0 {
+	if groups[s.pacedAt].Conveyor < 0 {
 		s.pace, s.perCycle = s.pace/time.Duration(line.Lanes), 1
 	}
 	if s.pace == 0 {
-		s.pace = s.sections[s.paced].nominal()
+		s.pace = s.sections[s.pacedAt].nominal()
 	}
 	if s.pace <= 0 {
 		return nil, fmt.Errorf("the line has neither a setting nor a station that takes time")
@@ -186,7 +187,7 @@ func (s *Simulation) Watched(seed uint64, replication int, interval time.Duratio
 func (s *Simulation) open(seed uint64, replication int) {
 	s.calendar.Reset()
 	s.Tally.Clear()
-	s.seed, s.replication, s.ids = seed, replication, 0
+	s.seed, s.replication, s.ids, s.clearedAt = seed, replication, 0, 0
 	s.blame.reset()
 	for _, b := range s.buffers {
 		if b != nil {
@@ -268,12 +269,12 @@ func (s *Simulation) countLeft() {
 			if c.id != 0 { // a blank is not yet a carton, but has its place
 				s.Tally.Flow[Left]++
 			}
-			if k >= s.paced {
+			if k >= s.pacedAt {
 				s.Tally.Flow[LeftPast]++
 			}
 		}
 		sec.cartons(count)
-		if b := s.buffers[k]; b != nil && k > s.paced {
+		if b := s.buffers[k]; b != nil && k > s.pacedAt {
 			b.Items(count)
 		} else if b != nil {
 			b.Items(func(carton) { s.Tally.Flow[Left]++ })
@@ -321,7 +322,7 @@ func (s *Simulation) flow(c FlowCount, n int64) { s.Tally.Flow[c] += n }
 
 // gone accounts for n cartons, or empty places, that will not leave the line as good cartons.
 func (s *Simulation) gone(section int, why Reason, n int64) {
-	if section >= s.paced {
+	if section >= s.pacedAt {
 		s.Tally.Gone[why] += n
 	}
 }

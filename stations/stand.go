@@ -63,6 +63,7 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 	u.beforeChange()
 	now := u.calendar.Now()
 	s.to = now
+	u.clearedAt = now
 	u.account(s)
 	for i := range u.standing {
 		if u.standing[i] == s {

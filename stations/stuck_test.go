@@ -142,3 +142,13 @@ func TestAnyLineRunsOrIsExplained(t *testing.T) {
 		}
 	})
 }
+
+// TestClearedAtTheEndIsNoStandstill: both units of a machine stand, the carton for them waits, and they are cleared at the very end of the shift.
+func TestClearedAtTheEndIsNoStandstill(t *testing.T) {
+	const q = 72 * time.Millisecond
+	line := &stations.Line{Lanes: 1, Shift: stations.Shift{Length: 3 * time.Minute}, Stations: []stations.Station{
+		{Name: "a", Kind: stations.Machine, Units: 1, Feed: stations.Feed{Conveyor: -1}, Parts: []stations.Part{{Name: "act", Time: random.Fixed(2 * q)}}},
+		{Name: "b", Kind: stations.Machine, Units: 2, Feed: stations.Feed{Conveyor: -1, Buffer: &stations.Buffer{Transit: q}}, Parts: []stations.Part{{Name: "act", Time: random.Fixed(q)}},
+			Stops: []stations.Stop{{Cause: "jam", Trigger: stations.ByClock, Every: random.Fixed(25 * q), Clear: random.Fixed(225 * q)}}}}}
+	shift(t, newSimulation(t, line), 1, 0)
+}

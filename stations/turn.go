@@ -115,7 +115,7 @@ func (c *conveyor) settleWait(now time.Duration) {
 		}
 		u.spend(state, why, from, now)
 	}
-	if c.section == c.Simulation.paced {
+	if c.section == c.pacedAt {
 		c.units[0].due = c.waitsFrom()
 		c.units[0].lose(from, now, why, c.state.idle())
 	}
