@@ -82,12 +82,12 @@ func shownWords(s *ShownRun) []string {
 	stops := quantity.FormatCount(int64(s.Stops), "stop")
 	words := []string{}
 	if s.Availability.Assessed() {
-		words = append(words, fmt.Sprintf("Up %s of the time (%s interval %s to %s), by %s", share4(s.Availability.Mean), confidence(s.Confidence), share4(s.Availability.Low),
+		words = append(words, fmt.Sprintf("Up %s of the time (%s interval %s to %s), by %s", share4(s.Availability.Mean), layout.Confidence(s.Confidence), share4(s.Availability.Low),
 			share4(s.Availability.High), stops))
 	} else {
 		words = append(words, "Without a stop the run says nothing of the availability (~), only of the time between stops")
 	}
-	return append(words, fmt.Sprintf("The mean time between stops is at least %s, at %s one-sided", lengthOf(s.LeastBetween), confidence(s.Confidence)))
+	return append(words, fmt.Sprintf("The mean time between stops is at least %s, at %s one-sided", lengthOf(s.LeastBetween), layout.Confidence(s.Confidence)))
 }
 
 // characteristic is the operating characteristic: how surely a machine of a given availability passes.
@@ -116,10 +116,10 @@ func operating(a *Acceptance) []operatingPoint {
 	return points
 }
 
-func hours(d time.Duration) string { return fixed(d.Hours(), 2) + " h" }
+func hours(d time.Duration) string { return layout.Fixed(d.Hours(), 2) + " h" }
 
 // share4 prints a share in percent, to a hundredth.
-func share4(x float64) string { return exactly(math.Round(1e4*x)/100) + " %" }
+func share4(x float64) string { return layout.Exactly(math.Round(1e4*x)/100) + " %" }
 
 type jsonAcceptance struct {
 	Schema       int              `json:"schema"`

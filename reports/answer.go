@@ -4,35 +4,36 @@ import (
 	"fmt"
 	"time"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 )
 
 // answerSection is what the reader came for: good cartons per hour and per shift, and the chance of the target.
-func answerSection(f *scenarios.Forecast, n *notes) section {
-	s := section{answer: true}
-	level := confidence(f.Confidence)
-	s.text = append(s.text, fmt.Sprintf("%s good cartons an hour%s%s",
-		mean(f.GoodRate), bounds(f.GoodRate, level+" interval ", ""), n.mark("good_rate")))
+func answerSection(f *scenarios.Forecast, n *notes) layout.Section {
+	s := layout.Section{Answer: true}
+	level := layout.Confidence(f.Confidence)
+	s.Text = append(s.Text, fmt.Sprintf("%s good cartons an hour%s%s",
+		layout.Mean(f.GoodRate), bounds(f.GoodRate, level+" interval ", ""), n.mark("good_rate")))
 	shift := "a shift of " + lengthOf(f.Scheduled)
 	if f.Steady != nil {
 		shift = "in " + lengthOf(f.Scheduled)
 	}
-	s.text = append(s.text, fmt.Sprintf("%s %s%s%s%s", mean(f.GoodPerShift.Interval), shift,
+	s.Text = append(s.Text, fmt.Sprintf("%s %s%s%s%s", layout.Mean(f.GoodPerShift.Interval), shift,
 		bounds(f.GoodPerShift.Interval, "", ""), spreadOf(f), n.mark("good_per_shift")))
 	if f.Target != nil {
-		chance := inPercent(f.Target.Chance)
-		s.text = append(s.text, fmt.Sprintf("Target of %s a shift: made in %s %% of shifts%s%s",
-			exactly(f.Target.PerShift), fixed(chance.Mean, min(decimals(chance.HalfWidth()), 1)), bounds(chance, "", " %"), n.mark("target")))
+		chance := layout.InPercent(f.Target.Chance)
+		s.Text = append(s.Text, fmt.Sprintf("Target of %s a shift: made in %s %% of shifts%s%s",
+			layout.Exactly(f.Target.PerShift), layout.Fixed(chance.Mean, min(layout.Decimals(chance.HalfWidth()), 1)), bounds(chance, "", " %"), n.mark("target")))
 	}
 	if f.Steady != nil {
-		s.text = append(s.text, steadyWords(f.Steady)+n.mark("steady"))
+		s.Text = append(s.Text, steadyWords(f.Steady)+n.mark("steady"))
 	}
 	if f.Interrupted {
-		s.text = append(s.text, fmt.Sprintf("INTERRUPTED: these figures rest on the %s done until then",
+		s.Text = append(s.Text, fmt.Sprintf("INTERRUPTED: these figures rest on the %s done until then",
 			f.Counted()))
 	}
-	s.notes = n.take()
+	s.Notes = n.take()
 	return s
 }
 
@@ -40,11 +41,11 @@ func answerSection(f *scenarios.Forecast, n *notes) section {
 func bounds(iv interval, label, unit string) string {
 	switch {
 	case !iv.Assessed():
-		return " (" + label + none + ", not assessed)"
+		return " (" + label + layout.None + ", not assessed)"
 	case iv.HalfWidth() == 0:
 		return " (no spread)"
 	}
-	return " (" + label + band(iv) + unit + ")"
+	return " (" + label + layout.Band(iv) + unit + ")"
 }
 
 // spreadOf says how single shifts differ from each other.
@@ -53,7 +54,7 @@ func spreadOf(f *scenarios.Forecast) string {
 	if f.Steady != nil || f.Replications < 2 || g.SD == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; single shifts: P10 %s, P50 %s, P90 %s", fixed(g.P10, 0), fixed(g.P50, 0), fixed(g.P90, 0))
+	return fmt.Sprintf("; single shifts: P10 %s, P50 %s, P90 %s", layout.Fixed(g.P10, 0), layout.Fixed(g.P50, 0), layout.Fixed(g.P90, 0))
 }
 
 func steadyWords(s *scenarios.Steady) string {
@@ -69,9 +70,9 @@ func steadyWords(s *scenarios.Steady) string {
 func lengthOf(d time.Duration) string {
 	switch {
 	case d.Abs() >= time.Hour && d%time.Hour != 0:
-		return fixed(d.Hours(), 1) + " h"
+		return layout.Fixed(d.Hours(), 1) + " h"
 	case d.Abs() >= 10*time.Minute && d%time.Minute != 0:
-		return fixed(d.Minutes(), 1) + " min"
+		return layout.Fixed(d.Minutes(), 1) + " min"
 	}
 	return quantity.FormatDuration(d.Round(time.Millisecond))
 }

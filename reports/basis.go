@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/document"
 )
 
@@ -19,18 +20,18 @@ const mostBasis = 15
 const untagged = "not said"
 
 // section lists them, money in the currency's word, the least certain first: guesses, then what a supplier says, then what was measured.
-func (b Basis) section(currency string) section {
+func (b Basis) section(currency string) layout.Section {
 	if len(b) == 0 {
-		return section{}
+		return layout.Section{}
 	}
 	t := &table{columns: []column{left("quantity"), left("value"), left("source")}}
 	sorted := b.sorted()
 	for _, a := range sorted[:min(len(sorted), mostBasis)] {
 		t.add(shortPath(a.Path), inCurrency(valueWords(a), currency), sourceOf(a))
 	}
-	s := section{heading: "What the answer rests on", text: []string{b.counted()}, table: t}
+	s := layout.Section{Heading: "What the answer rests on", Text: []string{b.counted()}, Table: t.laidOut()}
 	if len(sorted) > mostBasis {
-		s.notes = []string{fmt.Sprintf("and %d more", len(sorted)-mostBasis)}
+		s.Notes = []string{fmt.Sprintf("and %d more", len(sorted)-mostBasis)}
 	}
 	return s
 }

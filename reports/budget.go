@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations"
@@ -15,38 +16,38 @@ import (
 // Budget writes the time budget of a line. Style matters to the table format only.
 func Budget(w io.Writer, b *scenarios.Budget, format Format, style Style) error {
 	return report{
-		page: func(style Style) *page { return budgetPage(b, style) },
+		page: func(style Style) *layout.Page { return budgetPage(b, style) },
 		json: func() error { return budgetJSON(w, b) },
 		csv:  func() error { return budgetCSV(w, b) },
 	}.write(w, format, style)
 }
 
-func budgetPage(b *scenarios.Budget, style Style) *page {
+func budgetPage(b *scenarios.Budget, style Style) *layout.Page {
 	n := notesOf(b.Warnings)
-	p := &page{title: titleOf(b.Line.Title)}
-	p.add(budgetAnswer(b, n))
-	p.add(section{heading: "The line", text: lineWords(b), notes: n.take()})
-	p.add(cycleSection(b, n, style))
-	p.add(partSection(b))
-	p.add(callSection(b, n))
-	p.add(Basis(b.Assumptions).section(""))
-	p.add(section{heading: "Notes", notes: n.rest()})
-	p.add(section{notes: []string{"No stop, miss, reject or wait for a buffer is in this budget; the run command forecasts with them.", caution}})
+	p := &layout.Page{Title: titleOf(b.Line.Title)}
+	p.Add(budgetAnswer(b, n))
+	p.Add(layout.Section{Heading: "The line", Text: lineWords(b), Notes: n.take()})
+	p.Add(cycleSection(b, n, style))
+	p.Add(partSection(b))
+	p.Add(callSection(b, n))
+	p.Add(Basis(b.Assumptions).section(""))
+	p.Add(layout.Section{Heading: "Notes", Notes: n.rest()})
+	p.Add(layout.Section{Notes: []string{"No stop, miss, reject or wait for a buffer is in this budget; the run command forecasts with them.", caution}})
 	return p
 }
 
 // budgetAnswer says what limits the line when nothing disturbs it, and what would limit it next.
-func budgetAnswer(b *scenarios.Budget, n *notes) section {
-	s := section{answer: true}
+func budgetAnswer(b *scenarios.Budget, n *notes) layout.Section {
+	s := layout.Section{Answer: true}
 	if math.IsInf(b.Rate, 1) {
-		s.text = []string{"Nothing in this line takes time, so nothing limits it" + n.mark("setting")}
-		s.notes = n.take()
+		s.Text = []string{"Nothing in this line takes time, so nothing limits it" + n.mark("setting")}
+		s.Notes = n.take()
 		return s
 	}
-	s.text = append(s.text, fmt.Sprintf("%s undisturbed: %s%s", rateWords(b), limitWords(b), n.mark("setting")))
-	s.text = append(s.text, nextWords(b))
-	s.text = append(s.text, stretchWords(b)...)
-	s.notes = n.take()
+	s.Text = append(s.Text, fmt.Sprintf("%s undisturbed: %s%s", rateWords(b), limitWords(b), n.mark("setting")))
+	s.Text = append(s.Text, nextWords(b))
+	s.Text = append(s.Text, stretchWords(b)...)
+	s.Notes = n.take()
 	return s
 }
 
@@ -54,7 +55,7 @@ func budgetAnswer(b *scenarios.Budget, n *notes) section {
 func rateWords(b *scenarios.Budget) string {
 	for _, s := range b.Sections {
 		if s.Expected != s.Cycle {
-			return "About " + fixed(b.Rate, 0) + " cartons/h"
+			return "About " + layout.Fixed(b.Rate, 0) + " cartons/h"
 		}
 	}
 	return quantity.FormatRate(b.Rate)
@@ -144,7 +145,7 @@ func carton(lanes int) string {
 func cycleTime(d time.Duration) string { return exactly3(d.Seconds()) + " s" }
 
 func exactly3(x float64) string {
-	text := fixed(x, 3)
+	text := layout.Fixed(x, 3)
 	if strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}

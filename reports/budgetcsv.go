@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
@@ -50,8 +51,8 @@ func csvStationTime(s *sheet, b *scenarios.Budget, st scenarios.StationBudget) {
 	}
 	s.figure("station", name, "setting_ceiling", st.Ceiling, "cartons/h")
 	for _, p := range st.Parts {
-		s.rows = append(s.rows, []string{"part", name, p.Name, csvNumber(p.Mean.Seconds()), csvNumber(p.Low.Seconds()),
-			csvNumber(p.High.Seconds()), "s"})
+		s.rows = append(s.rows, []string{"part", name, p.Name, layout.Digits(p.Mean.Seconds()), layout.Digits(p.Low.Seconds()),
+			layout.Digits(p.High.Seconds()), "s"})
 		if p.Turns > 0 {
 			s.figure("critical_changes", name, p.Name, p.Turns.Seconds(), "s")
 		}

@@ -5,27 +5,28 @@ import (
 	"io"
 	"math"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
 // Comparison writes what each case would change about the base. Style matters to the table format only.
 func Comparison(w io.Writer, c *decisions.Comparison, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *page { return comparisonPage(c, origin) },
+		page: func(Style) *layout.Page { return comparisonPage(c, origin) },
 		json: func() error { return comparisonJSON(w, c, origin) },
 		csv:  func() error { return comparisonCSV(w, c) },
 	}.write(w, format, style)
 }
 
-func comparisonPage(c *decisions.Comparison, origin Origin) *page {
+func comparisonPage(c *decisions.Comparison, origin Origin) *layout.Page {
 	n := notesOf(c.Warnings)
-	p := &page{title: titleOf(c.Title)}
-	p.add(n.answer(comparisonAnswer(c)))
-	p.add(section{heading: "Why: who limits the line, and which losses moved", text: bottleneckWords(c), table: moveTable(c)})
-	p.add(caseSection(c))
-	p.add(section{heading: "The cases", table: changeTable(c)})
-	p.add(section{heading: "Notes", notes: append(comparisonNotes(c), n.rest()...)})
-	p.add(origin.foot(mostShifts(c), c.Seed, c.Spec.Confidence))
+	p := &layout.Page{Title: titleOf(c.Title)}
+	p.Add(n.answer(comparisonAnswer(c)))
+	p.Add(layout.Section{Heading: "Why: who limits the line, and which losses moved", Text: bottleneckWords(c), Table: moveTable(c).laidOut()})
+	p.Add(caseSection(c))
+	p.Add(layout.Section{Heading: "The cases", Table: changeTable(c).laidOut()})
+	p.Add(layout.Section{Heading: "Notes", Notes: append(comparisonNotes(c), n.rest()...)})
+	p.Add(origin.foot(mostShifts(c), c.Seed, c.Spec.Confidence))
 	return p
 }
 
@@ -39,16 +40,16 @@ func mostShifts(c *decisions.Comparison) int {
 }
 
 // caseSection is the table of all cases against the base.
-func caseSection(c *decisions.Comparison) section {
+func caseSection(c *decisions.Comparison) layout.Section {
 	t := &table{columns: []column{left("case"), right("good"), right("differ-\nence"), right("interval"), right("%"),
 		right("shifts\nwon %"), right("equal\n%"), right("odds %"), right("shifts")}}
-	t.add("base", mean(c.Base.GoodPerShift.Interval), "", "", "", "", "", "", fmt.Sprint(c.Base.Replications))
+	t.add("base", layout.Mean(c.Base.GoodPerShift.Interval), "", "", "", "", "", "", fmt.Sprint(c.Base.Replications))
 	for _, r := range c.Cases {
-		t.add(r.Name+refusedMark(r.Refused), mean(r.Case.GoodPerShift.Interval), difference(r), band(r.Difference), differencePercent(r), fixed(100*r.Better.Mean, 0),
-			fixed(100*r.Equal, 0), oddsWords(r), fmt.Sprint(r.Replications))
+		t.add(r.Name+refusedMark(r.Refused), layout.Mean(r.Case.GoodPerShift.Interval), difference(r), layout.Band(r.Difference), differencePercent(r), layout.Fixed(100*r.Better.Mean, 0),
+			layout.Fixed(100*r.Equal, 0), oddsWords(r), fmt.Sprint(r.Replications))
 	}
-	level := confidence(c.Spec.Confidence)
-	return section{heading: "The numbers, good cartons a shift", table: t, notes: []string{
+	level := layout.Confidence(c.Spec.Confidence)
+	return layout.Section{Heading: "The numbers, good cartons a shift", Table: t.laidOut(), Notes: []string{
 		"interval: of the difference, shift by shift, at " + level + " over all cases together (Holm's levels). won: shifts in which the case makes " +
 			"more than the base on the same luck. odds: that it makes more on average. ~: no difference shows. (!): beyond a limit",
 	}}
@@ -65,22 +66,22 @@ func refusedMark(refused string) string {
 // difference prints a difference, or ~ where none shows.
 func difference(r decisions.CaseResult) string {
 	if !r.Shows {
-		return none
+		return layout.None
 	}
-	return withSign(r.Difference.Mean, decimals(r.Difference.HalfWidth()))
+	return withSign(r.Difference.Mean, layout.Decimals(r.Difference.HalfWidth()))
 }
 
 func differencePercent(r decisions.CaseResult) string {
 	base := r.Base.GoodPerShift.Mean
 	if !r.Shows || base == 0 {
-		return none
+		return layout.None
 	}
-	return withSign(100*r.Difference.Mean/base, decimals(100*r.Difference.HalfWidth()/base))
+	return withSign(100*r.Difference.Mean/base, layout.Decimals(100*r.Difference.HalfWidth()/base))
 }
 
 // withSign prints a number with its sign.
 func withSign(x float64, digits int) string {
-	text := fixed(x, digits)
+	text := layout.Fixed(x, digits)
 	if x > 0 {
 		return "+" + text
 	}
@@ -91,13 +92,13 @@ func withSign(x float64, digits int) string {
 func oddsWords(r decisions.CaseResult) string {
 	switch {
 	case math.IsNaN(r.Odds), r.SD == 0 && r.Difference.Mean == 0:
-		return none
+		return layout.None
 	case r.Odds < 0.001:
 		return "<0.1"
 	case r.Odds > 0.999:
 		return ">99.9"
 	}
-	return fixed(100*r.Odds, 1)
+	return layout.Fixed(100*r.Odds, 1)
 }
 
 // changeTable says what each case is.

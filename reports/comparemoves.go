@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -11,7 +12,7 @@ import (
 func bottleneckWords(c *decisions.Comparison) []string {
 	var words []string
 	for _, r := range c.Cases {
-		from, to := fixed(100*r.FromShare, 0), fixed(100*r.ToShare, 0)
+		from, to := layout.Fixed(100*r.FromShare, 0), layout.Fixed(100*r.ToShare, 0)
 		switch {
 		case r.From != r.To:
 			words = append(words, fmt.Sprintf("%s: the bottleneck moves from %s (%s %%) to %s (%s %%)", r.Name, r.From, from, r.To, to))

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 )
@@ -53,7 +54,7 @@ func comparisonAnswer(c *decisions.Comparison) []string {
 		words = append(words, "(!) The base itself is beyond a limit: "+c.BaseRefused)
 	}
 	g := c.Base.GoodPerShift
-	return append(words, fmt.Sprintf("The base makes %s good cartons a shift%s", mean(g.Interval), bounds(g.Interval, confidence(c.Spec.Confidence)+" interval ", "")))
+	return append(words, fmt.Sprintf("The base makes %s good cartons a shift%s", layout.Mean(g.Interval), bounds(g.Interval, layout.Confidence(c.Spec.Confidence)+" interval ", "")))
 }
 
 // within says that only cases within their limits are spoken of, where there are others.
@@ -122,7 +123,7 @@ func comparisonNotes(c *decisions.Comparison) []string {
 
 // unseenWords says how large a difference may still be, and what would show it.
 func unseenWords(r *decisions.CaseResult, smallest string) string {
-	size := fmt.Sprintf("%s (%s cartons a shift)", smallest, fixed(r.SmallestCartons, 0))
+	size := fmt.Sprintf("%s (%s cartons a shift)", smallest, layout.Fixed(r.SmallestCartons, 0))
 	switch {
 	case r.SD == 0 && r.Difference.Mean == 0:
 		return "every shift comes out the same to the carton"

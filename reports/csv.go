@@ -18,12 +18,12 @@ func newSheet() *sheet {
 
 // figure adds a figure without an interval.
 func (s *sheet) figure(section, name, item string, value float64, unit string) {
-	s.text(section, name, item, csvNumber(value), unit)
+	s.text(section, name, item, layout.Digits(value), unit)
 }
 
 // interval adds a figure with its interval.
 func (s *sheet) interval(section, name, item string, iv interval, unit string) {
-	s.rows = append(s.rows, []string{section, name, item, csvNumber(iv.Mean), csvNumber(iv.Low), csvNumber(iv.High), unit})
+	s.rows = append(s.rows, []string{section, name, item, layout.Digits(iv.Mean), layout.Digits(iv.Low), layout.Digits(iv.High), unit})
 }
 
 // text adds a value that is no number.

@@ -11,8 +11,8 @@ import (
 )
 
 // cycleSection says what each station needs of a cycle, as figures and as a bar.
-func cycleSection(b *scenarios.Budget, n *notes, style Style) section {
-	s := section{heading: "Time budget of one cycle"}
+func cycleSection(b *scenarios.Budget, n *notes, style Style) layout.Section {
+	s := layout.Section{Heading: "Time budget of one cycle"}
 	t := &table{columns: []column{left("station"), right("act"), right("needs"), right("has"), right("slack"),
 		right("can follow\nup to"), left("")}}
 	for _, part := range b.Sections {
@@ -22,9 +22,9 @@ func cycleSection(b *scenarios.Budget, n *notes, style Style) section {
 				cycleTime(st.Slack), ceilingWords(st.Ceiling), criticalWord(st))
 		}
 	}
-	s.table = t
-	s.picture = cyclePicture(b, style.Columns()-4)
-	s.notes = n.take()
+	s.Table = t.laidOut()
+	s.Plain = cyclePicture(b, style.Columns()-4)
+	s.Notes = n.take()
 	return s
 }
 

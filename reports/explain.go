@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
@@ -13,21 +14,21 @@ import (
 // Style matters to the table format only.
 func ExplainedForecast(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(style Style) *page { return explainedPage(f, x, origin, style) },
+		page: func(style Style) *layout.Page { return explainedPage(f, x, origin, style) },
 		json: func() error { return explainedJSON(w, f, x, origin) },
 		csv:  func() error { return explainedCSV(w, f, x) },
 	}.write(w, format, style)
 }
 
 // explainedPage puts the explanation before the foot of the forecast.
-func explainedPage(f *scenarios.Forecast, x *decisions.Explanation, origin Origin, style Style) *page {
+func explainedPage(f *scenarios.Forecast, x *decisions.Explanation, origin Origin, style Style) *layout.Page {
 	p := forecastPage(f, style)
-	foot := p.sections[len(p.sections)-1]
-	p.sections = p.sections[:len(p.sections)-1]
-	p.add(speedSection(x))
-	p.add(worthSection(x))
-	foot.notes = append([]string{fmt.Sprintf("Explained on %s of each line, in pairs with the same luck; repeat it: %s",
-		quantity.FormatCount(int64(x.Replications), "shift"), origin.Line)}, foot.notes...)
-	p.add(foot)
+	foot := p.Sections[len(p.Sections)-1]
+	p.Sections = p.Sections[:len(p.Sections)-1]
+	p.Add(speedSection(x))
+	p.Add(worthSection(x))
+	foot.Notes = append([]string{fmt.Sprintf("Explained on %s of each line, in pairs with the same luck; repeat it: %s",
+		quantity.FormatCount(int64(x.Replications), "shift"), origin.Line)}, foot.Notes...)
+	p.Add(foot)
 	return p
 }

@@ -5,24 +5,25 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 )
 
 // speedSection shows what speed brings, either way, beside the active-period shares.
-func speedSection(x *decisions.Explanation) section {
-	s := section{heading: "Explained: the percent of output that one percent of speed brings, or costs", text: speedWords(x)}
+func speedSection(x *decisions.Explanation) layout.Section {
+	s := layout.Section{Heading: "Explained: the percent of output that one percent of speed brings, or costs", Text: speedWords(x)}
 	t := &table{columns: []column{left("all times of"), right("faster\nbrings"), right("±"), right("slower\ncosts"), right("±"), left(""), right("active-\nperiod %")}}
 	for _, row := range x.Elasticities {
 		share := ""
 		if !row.Holder.Nobody() {
-			share = fixed(100*row.PeriodShare.Mean, 1)
+			share = layout.Fixed(100*row.PeriodShare.Mean, 1)
 		}
 		t.add(append(append([]string{row.Name}, sideCells(row.Sides)...), kinkMark(row.Sides), share)...)
 	}
 	t.foot = append(append([]string{"sum"}, sideCells(x.Sum)...), "", "")
-	s.table = t
-	s.notes = []string{fmt.Sprintf("All times of it %s shorter, and %s longer, on the same shifts. One percent more of the shift, with what is planned in it, brings %s %%, and "+
+	s.Table = t.laidOut()
+	s.Notes = []string{fmt.Sprintf("All times of it %s shorter, and %s longer, on the same shifts. One percent more of the shift, with what is planned in it, brings %s %%, and "+
 		"one percent less costs %s %%, as all together made faster or slower do. Chances that go by the setting, and a master that follows it, are kept. "+
 		"~: no effect shows%s", quantity.FormatRatio(x.Step), quantity.FormatRatio(x.Step), sideOf(x.Shift.Faster), sideOf(x.Shift.Slower), kinkNote(x))}
 	return s
@@ -50,19 +51,19 @@ func kinkNote(x *decisions.Explanation) string {
 // sideOf is an elasticity to the digits that its interval supports; two where it has no spread.
 func sideOf(iv interval) string {
 	if !iv.Assessed() || iv.HalfWidth() > 0 && iv.Contains(0) {
-		return none
+		return layout.None
 	}
-	return fixed(iv.Mean, sideDecimals(iv))
+	return layout.Fixed(iv.Mean, sideDecimals(iv))
 }
 
 func sideWidth(iv interval) string {
 	switch {
 	case !iv.Assessed():
-		return none
+		return layout.None
 	case iv.HalfWidth() == 0:
 		return "0"
 	}
-	return fixed(iv.HalfWidth(), sideDecimals(iv))
+	return layout.Fixed(iv.HalfWidth(), sideDecimals(iv))
 }
 
 // sideDecimals is decimals with at least two and up to four.
@@ -102,7 +103,7 @@ func sideBounds(iv interval) string {
 		return ""
 	}
 	d := sideDecimals(iv)
-	return fmt.Sprintf(" (%s to %s)", fixed(iv.Low, d), fixed(iv.High, d))
+	return fmt.Sprintf(" (%s to %s)", layout.Fixed(iv.Low, d), layout.Fixed(iv.High, d))
 }
 
 // agreementWords say whether the active periods name the same.
@@ -110,10 +111,10 @@ func agreementWords(x *decisions.Explanation) []string {
 	switch x.Agreement {
 	case decisions.Disagree:
 		return []string{fmt.Sprintf("The active periods name %s instead (%s %% %s), of which one percent faster brings %s: it is last, or "+
-			"busy, most often, but output gains less by its speed. Go by what being faster brings", withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base), sideWords(x.ByPeriods.Faster))}
+			"busy, most often, but output gains less by its speed. Go by what being faster brings", withArticle(*x.ByPeriods), layout.Fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base), sideWords(x.ByPeriods.Faster))}
 	case decisions.Undecided:
 		return []string{fmt.Sprintf("The active periods name %s (%s %% %s); no difference shows (~) between what the two bring",
-			withArticle(*x.ByPeriods), fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base))}
+			withArticle(*x.ByPeriods), layout.Fixed(100*x.ByPeriods.PeriodShare.Mean, 0), sharesOf(x.Base))}
 	}
 	if x.ByPeriods == nil {
 		return nil
@@ -144,7 +145,7 @@ func kinkWords(list []decisions.Elasticity) string {
 // sideWords is an elasticity in a sentence.
 func sideWords(iv interval) string {
 	switch text := sideOf(iv); {
-	case text == none:
+	case text == layout.None:
 		return "nothing that shows (~)"
 	case iv.HalfWidth() == 0 && iv.Mean == 0:
 		return "nothing"

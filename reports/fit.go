@@ -45,7 +45,7 @@ func fitPage(f *Fits) *layout.Page {
 	p.Add(f.parameterTable())
 	p.Add(layout.Section{Heading: "Notes", Notes: append(f.notes(),
 		fmt.Sprintf("Maximum likelihood, times that were cut off counted for as long as they were seen to last. Intervals at %s by Wald's method, on the logarithm of what is above 0. "+
-			"AIC: lower describes the times better for as many parameters; less than 2 apart tells little.", confidence(f.Confidence)),
+			"AIC: lower describes the times better for as many parameters; less than 2 apart tells little.", layout.Confidence(f.Confidence)),
 		"Repeat it: "+f.Origin.Line)})
 	return p
 }
@@ -57,7 +57,7 @@ func (f *Fits) notes() []string {
 		notes = append(notes, fmt.Sprintf("Only %s: nothing is sure that rests on so few", quantity.FormatCount(int64(events), "event")))
 	}
 	if len(f.Laws) > 1 && f.Laws[1].AIC-f.Laws[0].AIC < 2 {
-		notes = append(notes, fmt.Sprintf("%s fits nearly as well (its AIC is %s more)", f.Laws[1].Law, fixed(f.Laws[1].AIC-f.Laws[0].AIC, 1)))
+		notes = append(notes, fmt.Sprintf("%s fits nearly as well (its AIC is %s more)", f.Laws[1].Law, layout.Fixed(f.Laws[1].AIC-f.Laws[0].AIC, 1)))
 	}
 	return append(notes, "One distribution supposes that nothing changed meanwhile; the file does not tell the order of the times, so no trend was looked for")
 }
@@ -85,7 +85,7 @@ func (f *Fits) parameterTable() layout.Section {
 			t.Add(layout.Word(law.Law.String()), layout.Word(name), layout.Value(figures4(iv.Mean), iv), layout.Word(figures4(iv.Low)), layout.Word(figures4(iv.High)))
 		}
 	}
-	return layout.Section{Key: "parameter", Heading: "Their parameters, with intervals at " + confidence(f.Confidence), Table: t}
+	return layout.Section{Key: "parameter", Heading: "Their parameters, with intervals at " + layout.Confidence(f.Confidence), Table: t}
 }
 
 // parameter is one of a law's, lengths of time in the unit of the file.
@@ -125,10 +125,10 @@ func (f *Fits) lineWords(law *lifedata.Fit) string {
 // figures4 prints a number to four figures.
 func figures4(x float64) string {
 	if math.IsInf(x, 0) || math.IsNaN(x) {
-		return none
+		return layout.None
 	}
 	if size := math.Abs(x); size >= 1e4 && size < 1e9 {
-		return fixed(x, 0)
+		return layout.Fixed(x, 0)
 	}
 	return fmt.Sprintf("%.4g", x)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 )
@@ -13,19 +14,19 @@ const caution = "Caution: a forecast of throughput or a time budget is no safety
 	"maim: guards, interlocks and lockout come before any change of speed or dwell, as local codes and licensed practice require."
 
 // footSection says how to repeat the report.
-func footSection(f *scenarios.Forecast) section {
+func footSection(f *scenarios.Forecast) layout.Section {
 	runs := quantity.FormatCount(int64(f.Replications), "shift")
 	if f.Steady != nil {
 		runs = "one long run"
 	}
-	notes := []string{fmt.Sprintf("%s, seed %d, intervals at %s, dwellcast %s%s", runs, f.Seed, confidence(f.Confidence), f.Version, repeats(f.Interrupted))}
+	notes := []string{fmt.Sprintf("%s, seed %d, intervals at %s, dwellcast %s%s", runs, f.Seed, layout.Confidence(f.Confidence), f.Version, repeats(f.Interrupted))}
 	if f.File != "" {
 		notes = append(notes, "File: "+f.File+changedWords(f.Changes))
 	}
 	if f.Repeat != "" && !f.Interrupted {
 		notes = append(notes, "Repeat it: "+f.Repeat)
 	}
-	return section{notes: append(notes, caution)}
+	return layout.Section{Notes: append(notes, caution)}
 }
 
 // repeats says that a run that came to its end can be repeated.

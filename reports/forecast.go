@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
@@ -12,25 +13,25 @@ import (
 // "station NAME", "buffer NAME" (of the station behind it), "stop NAME/CAUSE" or "loss NAME/CAUSE". Any other is shown at the end.
 func Forecast(w io.Writer, f *scenarios.Forecast, format Format, style Style) error {
 	return report{
-		page: func(style Style) *page { return forecastPage(f, style) },
+		page: func(style Style) *layout.Page { return forecastPage(f, style) },
 		json: func() error { return forecastJSON(w, f) },
 		csv:  func() error { return forecastCSV(w, f) },
 	}.write(w, format, style)
 }
 
 // forecastPage orders the answer first, the reason second, the numbers third, caveats last.
-func forecastPage(f *scenarios.Forecast, style Style) *page {
+func forecastPage(f *scenarios.Forecast, style Style) *layout.Page {
 	n := notesOf(f.Warnings)
-	p := &page{title: titleOf(f.Title)}
-	p.add(answerSection(f, n))
-	p.add(limitSection(f, n, style))
-	p.add(lossSection(f, n))
-	p.add(shareSection(f, n, style))
-	p.add(stopSection(f, n))
-	p.add(waitSection(f))
-	p.add(bufferSection(f, n))
-	p.add(section{heading: "Notes", notes: n.rest()})
-	p.add(footSection(f))
+	p := &layout.Page{Title: titleOf(f.Title)}
+	p.Add(answerSection(f, n))
+	p.Add(limitSection(f, n, style))
+	p.Add(lossSection(f, n))
+	p.Add(shareSection(f, n, style))
+	p.Add(stopSection(f, n))
+	p.Add(waitSection(f))
+	p.Add(bufferSection(f, n))
+	p.Add(layout.Section{Heading: "Notes", Notes: n.rest()})
+	p.Add(footSection(f))
 	return p
 }
 

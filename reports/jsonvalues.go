@@ -62,6 +62,3 @@ func writeJSON(w io.Writer, value any) error {
 	encoder.SetIndent("", "  ")
 	return encoder.Encode(value)
 }
-
-// csvNumber prints a figure for CSV.
-func csvNumber(x float64) string { return layout.Digits(x) }

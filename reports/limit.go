@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/stations"
 )
@@ -17,26 +18,26 @@ type holder struct {
 }
 
 // limitSection says what limits the line: who holds the bottleneck, and the largest losses.
-func limitSection(f *scenarios.Forecast, n *notes, style Style) section {
-	s := section{heading: "What limits it"}
+func limitSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
+	s := layout.Section{Heading: "What limits it"}
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
-	s.text = append(s.text, limitSentence(holders, f.ByCycles)+mark)
+	s.Text = append(s.Text, limitSentence(holders, f.ByCycles)+mark)
 	if isDivided(f) {
-		s.text = append(s.text, dividedWords)
+		s.Text = append(s.Text, dividedWords)
 	}
 	if worst := largestLosses(f, 3); worst != "" {
-		s.text = append(s.text, "Largest losses a shift: "+worst)
+		s.Text = append(s.Text, "Largest losses a shift: "+worst)
 	}
 	t := &table{columns: []column{left("bottleneck"), right("share"), right("±"), left("")}}
 	for _, h := range holders {
 		if h.share.Mean < 0.0005 {
 			continue
 		}
-		iv := inPercent(h.share)
-		t.add(h.name, fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, min(40, max(8, style.Columns()-40)))))
+		iv := layout.InPercent(h.share)
+		t.add(h.name, layout.Fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, min(40, max(8, style.Columns()-40)))))
 	}
-	s.table, s.notes = t, n.take()
+	s.Table, s.Notes = t.laidOut(), n.take()
 	return s
 }
 
@@ -72,12 +73,12 @@ func limitSentence(holders []holder, byCycles bool) string {
 	if holders[0].share.Mean == 0 {
 		return "No bottleneck was seen: nothing was ever active"
 	}
-	words := fmt.Sprintf("%s holds %s %% of the bottleneck", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
+	words := fmt.Sprintf("%s holds %s %% of the bottleneck", layout.StartWith(holders[0].name), layout.Fixed(100*holders[0].share.Mean, 1))
 	if byCycles {
-		words = fmt.Sprintf("%s is what %s %% of cycles wait for last", startWith(holders[0].name), fixed(100*holders[0].share.Mean, 1))
+		words = fmt.Sprintf("%s is what %s %% of cycles wait for last", layout.StartWith(holders[0].name), layout.Fixed(100*holders[0].share.Mean, 1))
 	}
 	if next := holders[1]; next.share.Mean >= 0.005 {
-		words += fmt.Sprintf(", then %s (%s %%)", next.name, fixed(100*next.share.Mean, 1))
+		words += fmt.Sprintf(", then %s (%s %%)", next.name, layout.Fixed(100*next.share.Mean, 1))
 	}
 	return words
 }
@@ -93,7 +94,7 @@ func largestLosses(f *scenarios.Forecast, count int) string {
 	slices.SortStableFunc(unplanned, bySize)
 	var words []string
 	for _, loss := range unplanned[:min(count, len(unplanned))] {
-		words = append(words, fmt.Sprintf("%s %s (%s)", loss.Where, loss.Cause, fixed(loss.Cartons.Mean, 0)))
+		words = append(words, fmt.Sprintf("%s %s (%s)", loss.Where, loss.Cause, layout.Fixed(loss.Cartons.Mean, 0)))
 	}
 	return strings.Join(words, "; ")
 }
@@ -103,9 +104,9 @@ func bySize(a, b scenarios.Loss) int { return cmp.Compare(b.Cartons.Mean, a.Cart
 // halfWidth prints the half-width of an interval of percents with one decimal.
 func halfWidth(iv interval) string {
 	if !iv.Assessed() {
-		return none
+		return layout.None
 	}
-	return fixed(iv.HalfWidth(), 1)
+	return layout.Fixed(iv.HalfWidth(), 1)
 }
 
 // length is how many of width characters stand for a share; something is never shown as nothing.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations"
@@ -41,7 +42,7 @@ func conveyorWords(b *scenarios.Budget, s scenarios.SectionBudget) string {
 		}
 		names = append(names, name)
 	}
-	words := fmt.Sprintf("%s indexes in %s past %s", startWith(sectionName(b, s)), cycleTime(s.Index), strings.Join(names, ", "))
+	words := fmt.Sprintf("%s indexes in %s past %s", layout.StartWith(sectionName(b, s)), cycleTime(s.Index), strings.Join(names, ", "))
 	if s.Revolution > 0 {
 		words += "; its master turns in " + cycleTime(s.Revolution)
 	}

@@ -6,16 +6,17 @@ import (
 	"math"
 	"slices"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 )
 
 // lossSection is the sheet that leads from ideal to good output. Its printed figures add up: what rounding leaves over goes
 // to the rows that it has wronged most.
-func lossSection(f *scenarios.Forecast, n *notes) section {
-	s := section{heading: "Loss sheet, cartons a shift" + n.mark("losses")}
+func lossSection(f *scenarios.Forecast, n *notes) layout.Section {
+	s := layout.Section{Heading: "Loss sheet, cartons a shift" + n.mark("losses")}
 	if f.IdealPerShift == 0 {
-		return section{}
+		return layout.Section{}
 	}
 	digits := sheetDecimals(f.GoodPerShift.Interval)
 	ideal := rounded(f.IdealPerShift, digits)
@@ -25,7 +26,7 @@ func lossSection(f *scenarios.Forecast, n *notes) section {
 	shown := apportion(losses, ideal-good, digits)
 
 	t := &table{columns: []column{left("where"), left("cause"), right("cartons"), right("±"), right("% of ideal"), right("leaves")}}
-	t.add("ideal", idealWords(f), fixed(ideal, digits), "", "100.0", fixed(ideal, digits))
+	t.add("ideal", idealWords(f), layout.Fixed(ideal, digits), "", "100.0", layout.Fixed(ideal, digits))
 	leaves, small := ideal, 0
 	for i, loss := range losses {
 		mark := n.mark("loss " + loss.Where + "/" + loss.Cause)
@@ -38,16 +39,16 @@ func lossSection(f *scenarios.Forecast, n *notes) section {
 			}
 		}
 		leaves -= shown[i]
-		t.add(loss.Where, loss.Cause+mark, fixed(-shown[i], digits), sheetWidth(loss.Cartons),
-			fixed(-100*shown[i]/ideal, 1), fixed(leaves, digits))
+		t.add(loss.Where, loss.Cause+mark, layout.Fixed(-shown[i], digits), sheetWidth(loss.Cartons),
+			layout.Fixed(-100*shown[i]/ideal, 1), layout.Fixed(leaves, digits))
 	}
-	t.foot = []string{"good", "", fixed(good, digits), sheetWidth(f.GoodPerShift.Interval),
-		fixed(100*good/ideal, 1), fixed(leaves, digits)}
-	s.table = t
-	s.notes = n.take()
-	s.notes = append(s.notes, indicatorWords(f.Indicators))
+	t.foot = []string{"good", "", layout.Fixed(good, digits), sheetWidth(f.GoodPerShift.Interval),
+		layout.Fixed(100*good/ideal, 1), layout.Fixed(leaves, digits)}
+	s.Table = t.laidOut()
+	s.Notes = n.take()
+	s.Notes = append(s.Notes, indicatorWords(f.Indicators))
 	if small > 0 {
-		s.notes = append(s.notes, fmt.Sprintf("Left out: %s of less than %s a shift",
+		s.Notes = append(s.Notes, fmt.Sprintf("Left out: %s of less than %s a shift",
 			quantity.FormatCount(int64(small), "cause"), map[int]string{0: "half a carton", 1: "0.05 cartons"}[digits]))
 	}
 	return s
@@ -55,7 +56,7 @@ func lossSection(f *scenarios.Forecast, n *notes) section {
 
 // indicatorWords sums the sheet up in the terms of ISO 22400-2, over planned busy time.
 func indicatorWords(i scenarios.Indicators) string {
-	percent := func(x float64) string { return fixed(100*x, 1) + " %" }
+	percent := func(x float64) string { return layout.Fixed(100*x, 1) + " %" }
 	return fmt.Sprintf("In the terms of ISO 22400-2, over planned busy time: availability %s x effectiveness %s x quality %s = OEE %s",
 		percent(i.Availability), percent(i.Effectiveness), percent(i.Quality), percent(i.OEE))
 }
@@ -86,9 +87,9 @@ func sheetDecimals(good interval) int {
 // sheetWidth is a half-width to a tenth at most, since the sheet is in whole cartons or tenths.
 func sheetWidth(iv interval) string {
 	if !iv.Assessed() {
-		return none
+		return layout.None
 	}
-	return fixed(iv.HalfWidth(), min(decimals(iv.HalfWidth()), 1))
+	return layout.Fixed(iv.HalfWidth(), min(layout.Decimals(iv.HalfWidth()), 1))
 }
 
 // apportion rounds the losses so that they sum to the rounded total: each down, then the largest remainders up.

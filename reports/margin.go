@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 )
@@ -13,19 +14,19 @@ import (
 // Margin writes how far parameters may go. Style matters to the table format only.
 func Margin(w io.Writer, m *decisions.Margins, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *page { return marginPage(m, origin) },
+		page: func(Style) *layout.Page { return marginPage(m, origin) },
 		json: func() error { return marginJSON(w, m, origin) },
 		csv:  func() error { return marginCSV(w, m) },
 	}.write(w, format, style)
 }
 
-func marginPage(m *decisions.Margins, origin Origin) *page {
+func marginPage(m *decisions.Margins, origin Origin) *layout.Page {
 	n := notesOf(m.Warnings)
-	p := &page{title: titleOf(m.Title)}
-	p.add(n.answer(marginAnswer(m)))
-	p.add(watchSection(m))
-	p.add(section{heading: "Notes", notes: append(marginNotes(m), n.rest()...)})
-	p.add(origin.foot(m.Replications, m.Seed, m.Confidence))
+	p := &layout.Page{Title: titleOf(m.Title)}
+	p.Add(n.answer(marginAnswer(m)))
+	p.Add(watchSection(m))
+	p.Add(layout.Section{Heading: "Notes", Notes: append(marginNotes(m), n.rest()...)})
+	p.Add(origin.foot(m.Replications, m.Seed, m.Confidence))
 	return p
 }
 
@@ -33,11 +34,11 @@ func marginPage(m *decisions.Margins, origin Origin) *page {
 func thresholdWords(m *decisions.Margins) string {
 	switch {
 	case m.Chance > 0:
-		return fmt.Sprintf("%s good cartons a shift with a chance of %s", exactly(m.Target), quantity.FormatRatio(m.Chance))
+		return fmt.Sprintf("%s good cartons a shift with a chance of %s", layout.Exactly(m.Target), quantity.FormatRatio(m.Chance))
 	case m.Target > 0:
-		return fmt.Sprintf("%s good cartons a shift on average", exactly(m.Target))
+		return fmt.Sprintf("%s good cartons a shift on average", layout.Exactly(m.Target))
 	}
-	return fmt.Sprintf("%s of today's good output, %s cartons a shift", quantity.FormatRatio(m.Keep), fixed(m.Keep*m.Today.Mean, 0))
+	return fmt.Sprintf("%s of today's good output, %s cartons a shift", quantity.FormatRatio(m.Keep), layout.Fixed(m.Keep*m.Today.Mean, 0))
 }
 
 // marginAnswer names the tightest margin, or says that the line fails already.
@@ -61,9 +62,9 @@ func inAnswer(m *decisions.Margins) int {
 }
 
 func todayMakes(m *decisions.Margins) string {
-	words := fmt.Sprintf("Today: %s good cartons a shift%s", mean(m.Today), bounds(m.Today, "", ""))
+	words := fmt.Sprintf("Today: %s good cartons a shift%s", layout.Mean(m.Today), bounds(m.Today, "", ""))
 	if m.Target > 0 {
-		words += fmt.Sprintf(", the target made in %s of shifts%s", chanceWords(m.Made), bounds(inPercent(m.Made), "", " %"))
+		words += fmt.Sprintf(", the target made in %s of shifts%s", chanceWords(m.Made), bounds(layout.InPercent(m.Made), "", " %"))
 	}
 	return words
 }
@@ -88,7 +89,7 @@ func triedWords(one *decisions.Margin) string {
 
 // bestWords are the figure that counts at the best value tried, or the worst; ~ where chance leaves open on which side it lies.
 func bestWords(m *decisions.Margins, one *decisions.Margin) string {
-	words := mean(one.Best) + " cartons a shift"
+	words := layout.Mean(one.Best) + " cartons a shift"
 	if m.Chance > 0 {
 		words = "a chance of " + chanceWords(one.BestMade)
 	}
@@ -123,7 +124,7 @@ func farWords(one *decisions.Margin) string {
 
 // limitNumber is the number of a limit. An exact one has no zeros at its end.
 func limitNumber(one *decisions.Margin) string {
-	text := fixed(one.Limit.Number(), stepDecimals(one))
+	text := layout.Fixed(one.Limit.Number(), stepDecimals(one))
 	if one.Exact && strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
@@ -143,7 +144,7 @@ func limitBand(one *decisions.Margin) string {
 	case one.Exact:
 		return "exact"
 	case math.IsInf(iv.High, 1) && math.IsInf(iv.Low, -1):
-		return none
+		return layout.None
 	case math.IsInf(iv.High, 1):
 		return "from " + low
 	case math.IsInf(iv.Low, -1):
@@ -164,25 +165,25 @@ func changeWords(one *decisions.Margin) string {
 	if math.Abs(one.Change) >= 0.1 {
 		digits = 0
 	}
-	return sign + fixed(100*one.Change, digits) + " %"
+	return sign + layout.Fixed(100*one.Change, digits) + " %"
 }
 
 // watchSection is the list of what to watch, the tightest first.
-func watchSection(m *decisions.Margins) section {
+func watchSection(m *decisions.Margins) layout.Section {
 	heading := "What to watch, the tightest first"
 	if !m.Met {
 		heading = "What would have to change, the nearest first"
 	}
-	t := &table{columns: []column{left("parameter"), right("today"), right("limit"), right(confidence(m.Confidence) + " interval"), right("change"), left("unit")}}
+	t := &table{columns: []column{left("parameter"), right("today"), right("limit"), right(layout.Confidence(m.Confidence) + " interval"), right("change"), left("unit")}}
 	for i := range m.List {
 		one := &m.List[i]
 		if !one.Found {
-			t.add(one.Path, plainNumber(one.Today.Number()), none, none, none, one.Today.Unit())
+			t.add(one.Path, plainNumber(one.Today.Number()), layout.None, layout.None, layout.None, one.Today.Unit())
 			continue
 		}
 		t.add(one.Path, plainNumber(one.Today.Number()), limitNumber(one), limitBand(one), changeWords(one), one.Today.Unit())
 	}
-	return section{heading: heading, table: t}
+	return layout.Section{Heading: heading, Table: t.laidOut()}
 }
 
 // plainNumber prints a number as a file has it.

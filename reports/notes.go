@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
@@ -45,11 +46,11 @@ func (n *notes) number(text string) string {
 }
 
 // answer is a section that is read first, with the warnings of the good rate, on which all decisions rest, at its first sentence.
-func (n *notes) answer(text []string) section {
+func (n *notes) answer(text []string) layout.Section {
 	if len(text) > 0 {
 		text[0] += n.mark("good_rate")
 	}
-	return section{answer: true, text: text, notes: n.take()}
+	return layout.Section{Answer: true, Text: text, Notes: n.take()}
 }
 
 // take returns the texts marked since the last call.

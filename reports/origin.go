@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/quantity"
 )
 
@@ -37,10 +38,10 @@ func quoteWord(word string) string {
 }
 
 // foot says how to repeat a decision that rests on so many shifts of each line.
-func (o Origin) foot(replications int, seed uint64, conf float64) section {
-	return section{notes: []string{
+func (o Origin) foot(replications int, seed uint64, conf float64) layout.Section {
+	return layout.Section{Notes: []string{
 		fmt.Sprintf("%s of each line on common random numbers, seed %d, intervals at %s, dwellcast %s", quantity.FormatCount(int64(replications), "shift"),
-			seed, confidence(conf), o.Version),
+			seed, layout.Confidence(conf), o.Version),
 		"Repeat it: " + o.Line,
 		caution,
 	}}

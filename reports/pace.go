@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 )
@@ -13,24 +14,24 @@ import (
 // Pace writes which setting to run at, and why. Style matters to the table format only.
 func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *page { return pacePage(a, origin) },
+		page: func(Style) *layout.Page { return pacePage(a, origin) },
 		json: func() error { return paceJSON(w, a, origin) },
 		csv:  func() error { return paceCSV(w, a) },
 	}.write(w, format, style)
 }
 
-func pacePage(a *decisions.Pace, origin Origin) *page {
+func pacePage(a *decisions.Pace, origin Origin) *layout.Page {
 	n := notesOf(a.Warnings)
-	p := &page{title: titleOf(a.Title)}
-	p.add(n.answer(paceAnswer(a)))
-	p.add(section{heading: "Why not faster", text: whyNotFaster(a), table: fasterTable(a.Next)})
+	p := &layout.Page{Title: titleOf(a.Title)}
+	p.Add(n.answer(paceAnswer(a)))
+	p.Add(layout.Section{Heading: "Why not faster", Text: whyNotFaster(a), Table: fasterTable(a.Next).laidOut()})
 	if a.Now != nil {
-		p.add(section{heading: "Against today", text: []string{againstToday(a)}, table: fasterTable(a.Now)})
+		p.Add(layout.Section{Heading: "Against today", Text: []string{againstToday(a)}, Table: fasterTable(a.Now).laidOut()})
 	}
-	p.add(settingSection(a))
-	p.add(bandSection(a))
-	p.add(section{heading: "Notes", notes: append(paceNotes(a), n.rest()...)})
-	p.add(origin.foot(a.Replications, a.Seed, a.Confidence))
+	p.Add(settingSection(a))
+	p.Add(bandSection(a))
+	p.Add(layout.Section{Heading: "Notes", Notes: append(paceNotes(a), n.rest()...)})
+	p.Add(origin.foot(a.Replications, a.Seed, a.Confidence))
 	return p
 }
 
@@ -45,21 +46,21 @@ func paceAnswer(a *decisions.Pace) []string {
 	if a.Target > 0 && a.Makes < 0 {
 		text = append(text, targetOutOfReach(a))
 	}
-	text = append(text, fmt.Sprintf("Run at %s: %s good cartons an hour, %s a shift%s", quantity.FormatRate(r.Setting), mean(r.Rate), mean(r.Good), todayWords(a)))
+	text = append(text, fmt.Sprintf("Run at %s: %s good cartons an hour, %s a shift%s", quantity.FormatRate(r.Setting), layout.Mean(r.Rate), layout.Mean(r.Good), todayWords(a)))
 	if a.Target > 0 {
-		text = append(text, fmt.Sprintf("Target of %s a shift: made in %s of shifts at this setting%s", exactly(a.Target), chanceWords(r.Chance), bounds(inPercent(r.Chance), "", " %")))
+		text = append(text, fmt.Sprintf("Target of %s a shift: made in %s of shifts at this setting%s", layout.Exactly(a.Target), chanceWords(r.Chance), bounds(layout.InPercent(r.Chance), "", " %")))
 	}
 	if a.Target > 0 && a.Makes >= 0 && a.Makes < a.Recommended {
 		slowest := &a.Rows[a.Makes]
-		text = append(text, fmt.Sprintf("On average the target is made from %s on, the slowest setting that does: %s a shift%s", quantity.FormatRate(slowest.Setting), mean(slowest.Good), bounds(slowest.Good, "", "")))
+		text = append(text, fmt.Sprintf("On average the target is made from %s on, the slowest setting that does: %s a shift%s", quantity.FormatRate(slowest.Setting), layout.Mean(slowest.Good), bounds(slowest.Good, "", "")))
 	}
-	zone := fmt.Sprintf("%s cartons a shift, %s of output", fixed(a.Delta, 0), quantity.FormatRatio(a.Zone))
+	zone := fmt.Sprintf("%s cartons a shift, %s of output", layout.Fixed(a.Delta, 0), quantity.FormatRatio(a.Zone))
 	switch {
 	case r == top:
 		text = append(text, fmt.Sprintf("No other setting makes more, and none slower is shown to come within %s", zone))
 	default:
 		text = append(text, fmt.Sprintf("It is the slowest setting shown to be within %s of the best, which is %s with %s cartons a shift more%s; slower is kinder to machine and crew",
-			zone, quantity.FormatRate(top.Setting), mean(r.Behind), bounds(r.Behind, "", "")))
+			zone, quantity.FormatRate(top.Setting), layout.Mean(r.Behind), bounds(r.Behind, "", "")))
 	}
 	return text
 }
@@ -68,9 +69,9 @@ func paceAnswer(a *decisions.Pace) []string {
 func targetOutOfReach(a *decisions.Pace) string {
 	top := best(&a.Choice)
 	if a.MayMake {
-		return fmt.Sprintf("Whether any setting makes the target of %s a shift is open (~): the best makes %s%s", exactly(a.Target), mean(top.Good), bounds(top.Good, "", ""))
+		return fmt.Sprintf("Whether any setting makes the target of %s a shift is open (~): the best makes %s%s", layout.Exactly(a.Target), layout.Mean(top.Good), bounds(top.Good, "", ""))
 	}
-	return fmt.Sprintf("No setting looked at makes the target of %s a shift: the best makes %s%s", exactly(a.Target), mean(top.Good), bounds(top.Good, "", ""))
+	return fmt.Sprintf("No setting looked at makes the target of %s a shift: the best makes %s%s", layout.Exactly(a.Target), layout.Mean(top.Good), bounds(top.Good, "", ""))
 }
 
 func todayWords(a *decisions.Pace) string {
@@ -81,8 +82,8 @@ func todayWords(a *decisions.Pace) string {
 }
 
 func chanceWords(iv interval) string {
-	chance := inPercent(iv)
-	return fixed(chance.Mean, min(decimals(chance.HalfWidth()), 1)) + " %"
+	chance := layout.InPercent(iv)
+	return layout.Fixed(chance.Mean, min(layout.Decimals(chance.HalfWidth()), 1)) + " %"
 }
 
 // whyNotFaster says what limits above the recommended setting, and what the next five percent would do.
@@ -91,7 +92,7 @@ func whyNotFaster(a *decisions.Pace) []string {
 	var text []string
 	top := best(&a.Choice)
 	if highest := &a.Rows[len(a.Rows)-1]; top != highest && highest.Behind.Low > 0 {
-		text = append(text, fmt.Sprintf("Output is highest at %s and falls beyond: at %s it is %s less", quantity.FormatRate(top.Setting), quantity.FormatRate(highest.Setting), mean(highest.Behind)))
+		text = append(text, fmt.Sprintf("Output is highest at %s and falls beyond: at %s it is %s less", quantity.FormatRate(top.Setting), quantity.FormatRate(highest.Setting), layout.Mean(highest.Behind)))
 	}
 	if !math.IsInf(a.Follows, 1) && a.Mechanics == 0 { // with cams, what a station needs goes with the setting itself
 		text = append(text, fmt.Sprintf("Beyond %s %s can't follow: the line then runs at its pace, whatever the setting", quantity.FormatRate(math.Floor(a.Follows)), a.FollowsName))
@@ -122,26 +123,26 @@ func gainWords(f *decisions.Faster) string {
 	case f.Gain.Contains(0) && f.Gain.HalfWidth() > 0:
 		return "shows no difference (~): " + signed(f.Gain) + " good cartons a shift" + bounds(f.Gain, "", "")
 	case f.Gain.Mean > 0:
-		return "brings " + mean(f.Gain) + " good cartons a shift" + bounds(f.Gain, "", "")
+		return "brings " + layout.Mean(f.Gain) + " good cartons a shift" + bounds(f.Gain, "", "")
 	case f.Gain.Mean < 0:
 		lost := interval{Mean: -f.Gain.Mean, Low: -f.Gain.High, High: -f.Gain.Low, N: f.Gain.N, Confidence: f.Gain.Confidence}
-		return "costs " + mean(lost) + " good cartons a shift" + bounds(lost, "", "")
+		return "costs " + layout.Mean(lost) + " good cartons a shift" + bounds(lost, "", "")
 	}
 	return "makes no difference"
 }
 
 // signed is a difference with its sign.
 func signed(iv interval) string {
-	if text := mean(iv); iv.Mean > 0 {
+	if text := layout.Mean(iv); iv.Mean > 0 {
 		return "+" + text
 	}
-	return mean(iv)
+	return layout.Mean(iv)
 }
 
 func grownWords(f *decisions.Faster) string {
 	var words []string
 	for _, loss := range f.Grown[:min(3, len(f.Grown))] {
-		words = append(words, fmt.Sprintf("%s %s (%s to %s)", loss.Where, loss.Cause, fixed(loss.Before, 0), fixed(loss.After, 0)))
+		words = append(words, fmt.Sprintf("%s %s (%s to %s)", loss.Where, loss.Cause, layout.Fixed(loss.Before, 0), layout.Fixed(loss.After, 0)))
 	}
 	return strings.Join(words, "; ")
 }
@@ -153,9 +154,9 @@ func againstToday(a *decisions.Pace) string {
 // fasterTable sets two settings beside each other.
 func fasterTable(f *decisions.Faster) *table {
 	t := &table{columns: []column{left("a shift"), right(quantity.FormatRate(f.From.Setting)), right(quantity.FormatRate(f.To.Setting))}}
-	t.add("good cartons", mean(f.From.Good), mean(f.To.Good))
-	t.add("rejects", fixed(f.From.Rejects, 1), fixed(f.To.Rejects, 1))
-	t.add("stops an hour", mean(f.From.Stops), mean(f.To.Stops))
+	t.add("good cartons", layout.Mean(f.From.Good), layout.Mean(f.To.Good))
+	t.add("rejects", layout.Fixed(f.From.Rejects, 1), layout.Fixed(f.To.Rejects, 1))
+	t.add("stops an hour", layout.Mean(f.From.Stops), layout.Mean(f.To.Stops))
 	t.add("attendants busy", percent(f.From.Load.Mean)+" %", percent(f.To.Load.Mean)+" %")
 	if f.From.Chance.N > 0 {
 		t.add("chance of target", percent(f.From.Chance.Mean)+" %", percent(f.To.Chance.Mean)+" %")

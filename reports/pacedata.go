@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -153,19 +154,19 @@ func paceCSV(w io.Writer, a *decisions.Pace) error {
 	for i := range a.Rows {
 		settingCSV(s, &a.Rows[i])
 	}
-	s.interval("next_five_percent", exactly(a.Next.To.Setting), "gain", a.Next.Gain, "cartons/shift")
+	s.interval("next_five_percent", layout.Exactly(a.Next.To.Setting), "gain", a.Next.Gain, "cartons/shift")
 	if a.Now != nil {
-		s.interval("against_today", exactly(a.Now.To.Setting), "gain", a.Now.Gain, "cartons/shift")
+		s.interval("against_today", layout.Exactly(a.Now.To.Setting), "gain", a.Now.Gain, "cartons/shift")
 	}
 	for i := range a.Band {
 		if a.Band[i].Failed == "" {
-			choiceCSV(s, csvNumber(a.Band[i].Exponent), &a.Band[i].Choice)
+			choiceCSV(s, layout.Digits(a.Band[i].Exponent), &a.Band[i].Choice)
 		}
 	}
-	s.refused("today", exactly(a.Today), a.TodayRefused)
-	s.refused("next_five_percent", exactly(a.Next.To.Setting), a.Next.Refused)
+	s.refused("today", layout.Exactly(a.Today), a.TodayRefused)
+	s.refused("next_five_percent", layout.Exactly(a.Next.To.Setting), a.Next.Refused)
 	for _, skipped := range a.Skipped {
-		s.refused("setting", exactly(skipped.Setting), skipped.Refused)
+		s.refused("setting", layout.Exactly(skipped.Setting), skipped.Refused)
 	}
 	s.warnings(a.Warnings)
 	return s.writeTo(w)
@@ -178,7 +179,7 @@ func choiceCSV(s *sheet, exponent string, c *decisions.Choice) {
 }
 
 func settingCSV(s *sheet, row *decisions.SettingRow) {
-	name := exactly(row.Setting)
+	name := layout.Exactly(row.Setting)
 	s.interval("setting", name, "good_per_shift", row.Good, "cartons/shift")
 	s.interval("setting", name, "good_rate", row.Rate, "cartons/h")
 	s.interval("setting", name, "behind_best", row.Behind, "cartons/shift")

@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 )
 
 // settingSection is what every setting gives.
-func settingSection(a *decisions.Pace) section {
+func settingSection(a *decisions.Pace) layout.Section {
 	t := &table{columns: []column{left(""), right("cartons/h"), right("good"), right("behind"), right("±")}}
 	if a.Target > 0 {
 		t.columns = append(t.columns, right("target"))
@@ -17,13 +18,13 @@ func settingSection(a *decisions.Pace) section {
 	t.columns = append(t.columns, right("rejects"), right("stops/h"), right("crew"), left("bottleneck"))
 	for i := range a.Rows {
 		row := &a.Rows[i]
-		cells := []string{markOf(a, i), exactly(row.Setting), fixed(row.Good.Mean, 0), behindWords(row, i == a.Best), widthOf(row.Behind)}
+		cells := []string{markOf(a, i), layout.Exactly(row.Setting), layout.Fixed(row.Good.Mean, 0), behindWords(row, i == a.Best), widthOf(row.Behind)}
 		if a.Target > 0 {
-			cells = append(cells, fixed(100*row.Chance.Mean, 0)+" %")
+			cells = append(cells, layout.Fixed(100*row.Chance.Mean, 0)+" %")
 		}
-		t.add(append(cells, fixed(row.Rejects, 1), fixed(row.Stops.Mean, 1), fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder.Name, "the "))...)
+		t.add(append(cells, layout.Fixed(row.Rejects, 1), layout.Fixed(row.Stops.Mean, 1), layout.Fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder.Name, "the "))...)
 	}
-	return section{heading: "Setting by setting, cartons a shift", table: t, notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
+	return layout.Section{Heading: "Setting by setting, cartons a shift", Table: t.laidOut(), Notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
 }
 
 // markOf marks the rows that a reader looks for.
@@ -49,34 +50,34 @@ func behindWords(row *decisions.SettingRow, isBest bool) string {
 	case isBest:
 		return "best"
 	case row.Behind.Assessed() && row.Behind.HalfWidth() > 0 && row.Behind.Contains(0):
-		return none
+		return layout.None
 	}
-	return fixed(row.Behind.Mean, 0)
+	return layout.Fixed(row.Behind.Mean, 0)
 }
 
 // bandSection is what becomes of the answer if stops, misses and rejects grow with speed though the file does not say so.
-func bandSection(a *decisions.Pace) section {
+func bandSection(a *decisions.Pace) layout.Section {
 	if len(a.Untabled) == 0 {
-		return section{}
+		return layout.Section{}
 	}
 	t := &table{columns: []column{left("they grow"), right("run at"), right("good"), right("best"), right("good")}}
 	t.addRow("not at all", bandCells(&a.Choice))
 	for i := range a.Band {
 		b := &a.Band[i]
 		if b.Failed != "" {
-			t.add(exponentWords(b.Exponent), none, none, none, none)
+			t.add(exponentWords(b.Exponent), layout.None, layout.None, layout.None, layout.None)
 			continue
 		}
 		t.addRow(exponentWords(b.Exponent), bandCells(&b.Choice))
 	}
-	return section{heading: "If stops grow with speed", text: []string{restsOnWords(a)}, table: t}
+	return layout.Section{Heading: "If stops grow with speed", Text: []string{restsOnWords(a)}, Table: t.laidOut()}
 }
 
 func (t *table) addRow(first string, rest []string) { t.add(append([]string{first}, rest...)...) }
 
 func bandCells(c *decisions.Choice) []string {
 	r, top := recommended(c), best(c)
-	return []string{exactly(r.Setting), fixed(r.Good.Mean, 0), exactly(top.Setting), fixed(top.Good.Mean, 0)}
+	return []string{layout.Exactly(r.Setting), layout.Fixed(r.Good.Mean, 0), layout.Exactly(top.Setting), layout.Fixed(top.Good.Mean, 0)}
 }
 
 func exponentWords(exponent float64) string {
@@ -120,7 +121,7 @@ func paceNotes(a *decisions.Pace) []string {
 	notes := []string{fmt.Sprintf("Settings up to %s were looked at, %s", quantity.FormatRate(a.Ceiling), a.CeilingWhy)}
 	if a.Guaranteed {
 		notes = append(notes, fmt.Sprintf("The best setting was selected by the procedure KN (Kim and Nelson 2001): where the best lies %s cartons a shift above all others, "+
-			"it is found with a probability of at least %s", fixed(a.Delta, 0), confidence(a.Confidence)))
+			"it is found with a probability of at least %s", layout.Fixed(a.Delta, 0), layout.Confidence(a.Confidence)))
 	} else {
 		notes = append(notes, "The selection did not come to an end with the shifts allowed: the best setting is the highest mean so far, without a guarantee; "+
 			"give more --shifts or a wider --zone")

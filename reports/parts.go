@@ -3,13 +3,14 @@ package reports
 import (
 	"time"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/sim/random"
 )
 
 // partSection says at what value of each part the critical station changes.
-func partSection(b *scenarios.Budget) section {
-	s := section{heading: "Where the critical station changes, one part at a time"}
+func partSection(b *scenarios.Budget) layout.Section {
+	s := layout.Section{Heading: "Where the critical station changes, one part at a time"}
 	t := &table{columns: []column{left("station"), left("part"), right("takes"), left("drawn from"), left("critical station changes")}}
 	for _, part := range b.Sections {
 		for _, st := range part.Stations {
@@ -18,7 +19,7 @@ func partSection(b *scenarios.Budget) section {
 			}
 		}
 	}
-	s.table = t
+	s.Table = t.laidOut()
 	return s
 }
 
@@ -35,7 +36,7 @@ func drawnWords(p scenarios.PartBudget) string {
 func turnWords(st scenarios.StationBudget, p scenarios.PartBudget) string {
 	switch {
 	case p.Turns <= 0:
-		return none
+		return layout.None
 	case st.Critical && p.Turns < p.Mean-time.Millisecond/2:
 		return "below " + cycleTime(p.Turns)
 	case st.Critical:

@@ -11,7 +11,7 @@ import (
 
 // report is one answer in every format; only the one asked for is made.
 type report struct {
-	page      func(Style) *page
+	page      func(Style) *layout.Page
 	json, csv func() error
 }
 
@@ -23,24 +23,14 @@ func (r report) write(w io.Writer, format Format, style Style) error {
 	case JSON:
 		return r.json()
 	case CSV:
-		return r.csv()
-	case Markdown:
-		return r.page(Style{Width: documentWidth}).laidOut().Markdown(w)
-	case HTML:
-		return r.page(Style{Width: documentWidth}).laidOut().HTML(w)
-	case Workbook:
-		return r.page(Style{Width: documentWidth}).laidOut().Workbook(w)
+		if r.csv != nil {
+			return r.csv()
+		}
 	}
-	return r.page(style).laidOut().Terminal(w, style)
-}
-
-// laidOut is the page as its writers take it.
-func (p *page) laidOut() *layout.Page {
-	out := &layout.Page{Title: p.title}
-	for _, s := range p.sections {
-		out.Add(layout.Section{Heading: s.heading, Text: s.text, Table: s.table.laidOut(), Plain: s.picture, Notes: s.notes, Answer: s.answer})
+	if format != Table {
+		style = Style{Width: documentWidth}
 	}
-	return out
+	return r.page(style).Write(w, format.layout(), style)
 }
 
 func (t *table) laidOut() *layout.Table {

@@ -3,6 +3,8 @@ package reports
 import (
 	"dwellcast/scenarios"
 	"dwellcast/stations"
+
+	"dwellcast/reports/layout"
 )
 
 // narrowHeads breaks the names of states so that nine columns fit 80 characters.
@@ -11,8 +13,8 @@ var narrowHeads = [stations.NumStates]string{
 }
 
 // shareSection says what each station did, in percent of scheduled time.
-func shareSection(f *scenarios.Forecast, n *notes, style Style) section {
-	s := section{heading: "What each station did, % of scheduled time"}
+func shareSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
+	s := layout.Section{Heading: "What each station did, % of scheduled time"}
 	t := &table{columns: []column{left("station")}}
 	if style.Wide() {
 		t.columns = append(t.columns, left("kind"))
@@ -32,13 +34,13 @@ func shareSection(f *scenarios.Forecast, n *notes, style Style) section {
 		}
 		t.add(append([]string{name}, shareCells(st)...)...)
 	}
-	s.table, s.notes = t, n.take()
+	s.Table, s.Notes = t.laidOut(), n.take()
 	return s
 }
 
 func kindWords(st scenarios.StationForecast) string {
 	if st.Units > 1 {
-		return st.Kind + " x " + exactly(float64(st.Units))
+		return st.Kind + " x " + layout.Exactly(float64(st.Units))
 	}
 	return st.Kind
 }

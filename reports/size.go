@@ -7,44 +7,45 @@ import (
 	"strconv"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
 // Sizing writes which candidate makes the demand, and what each costs. Style matters to the table format only.
 func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *page { return sizingPage(z, basis, origin) },
+		page: func(Style) *layout.Page { return sizingPage(z, basis, origin) },
 		json: func() error { return sizingJSON(w, z, basis, origin) },
 		csv:  func() error { return sizingCSV(w, z) },
 	}.write(w, format, style)
 }
 
-func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *page {
+func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *layout.Page {
 	n := notesOf(z.Warnings)
-	p := &page{title: titleOf(z.Title)}
-	p.add(n.answer(sizingAnswer(z)))
-	p.add(section{heading: "Why", text: sizingReasons(z)})
-	p.add(outputSection(z))
-	p.add(moneySection(z))
-	p.add(section{heading: "The candidates", table: candidateTable(z)})
-	p.add(basis.section(z.Spec.Currency))
-	p.add(section{heading: "Notes", notes: append(sizingNotes(z), n.rest()...)})
-	p.add(origin.foot(z.Spec.Replications, z.Seed, z.Spec.Confidence))
+	p := &layout.Page{Title: titleOf(z.Title)}
+	p.Add(n.answer(sizingAnswer(z)))
+	p.Add(layout.Section{Heading: "Why", Text: sizingReasons(z)})
+	p.Add(outputSection(z))
+	p.Add(moneySection(z))
+	p.Add(layout.Section{Heading: "The candidates", Table: candidateTable(z).laidOut()})
+	p.Add(basis.section(z.Spec.Currency))
+	p.Add(layout.Section{Heading: "Notes", Notes: append(sizingNotes(z), n.rest()...)})
+	p.Add(origin.foot(z.Spec.Replications, z.Seed, z.Spec.Confidence))
 	return p
 }
 
 // outputSection says what each candidate makes in a year, and what it would need to make the demand.
-func outputSection(z *decisions.Sizing) section {
+func outputSection(z *decisions.Sizing) layout.Section {
 	t := &table{columns: []column{left("candidate"), right("set-\nting"), right("net\nh"), right("good a\nyear"), right("interval"),
 		right("chance\n%"), left("makes\nit"), right("needs\nsetting"), right("lines"), right("spare\n%")}}
 	for i := range z.Candidates {
 		c := &z.Candidates[i]
 		year := inThousands(c.Year)
-		t.add(c.Name+refusedMark(beyondWords(c)), settingOf(c), fixed(c.NetHours, 0), mean(year), band(year), oddsPercent(c.Chance.Mean), verdictWord(c), neededWord(c),
-			linesWord(c.LinesNeeded), fixed(100*c.Spare.Mean, 1))
+		t.add(c.Name+refusedMark(beyondWords(c)), settingOf(c), layout.Fixed(c.NetHours, 0), layout.Mean(year), layout.Band(year), oddsPercent(c.Chance.Mean), verdictWord(c), neededWord(c),
+			linesWord(c.LinesNeeded), layout.Fixed(100*c.Spare.Mean, 1))
 	}
-	level := confidence(z.Spec.Confidence)
-	return section{heading: "What they make, thousand good cartons a year", table: t, notes: []string{
+	level := layout.Confidence(z.Spec.Confidence)
+	return layout.Section{Heading: "What they make, thousand good cartons a year", Table: t.laidOut(), Notes: []string{
 		"interval: of the average year, at " + level + ". chance: of making the demand in a year; makes it: with the wanted " + percentWords(z.Spec.Chance) +
 			", ~ where these shifts leave it open. needs setting: the least that makes it, in cartons/h. lines: how many of the kind make it. spare: " +
 			"share of the output beyond the expected demand" + raisedNote(z)}}
@@ -64,13 +65,13 @@ func settingOf(c *decisions.Sized) string {
 	case c.Setting == 0:
 		return "none"
 	case c.Raised:
-		return exactly(c.Setting) + "*"
+		return layout.Exactly(c.Setting) + "*"
 	}
-	return exactly(c.Setting)
+	return layout.Exactly(c.Setting)
 }
 
 func verdictWord(c *decisions.Sized) string {
-	return map[decisions.Verdict]string{decisions.Makes: "yes", decisions.Short: "no", decisions.Open: none}[c.Verdict]
+	return map[decisions.Verdict]string{decisions.Makes: "yes", decisions.Short: "no", decisions.Open: layout.None}[c.Verdict]
 }
 
 func neededWord(c *decisions.Sized) string {
@@ -80,7 +81,7 @@ func neededWord(c *decisions.Sized) string {
 	case !c.Needed.Found:
 		return "none"
 	}
-	return exactly(c.Needed.Setting)
+	return layout.Exactly(c.Needed.Setting)
 }
 
 func linesWord(n int) string {
@@ -91,7 +92,7 @@ func linesWord(n int) string {
 }
 
 // moneySection says what each candidate costs and brings.
-func moneySection(z *decisions.Sizing) section {
+func moneySection(z *decisions.Sizing) layout.Section {
 	t := &table{columns: []column{left("candidate"), right("price"), right("cost a\nyear"), right("per 1000\ngood"), right("present\nvalue"),
 		right("payback\ny"), right("disc.\ny"), right("IRR\n%"), left("dominated by")}}
 	for i := range z.Candidates {
@@ -100,14 +101,14 @@ func moneySection(z *decisions.Sizing) section {
 		if by == "" {
 			by = "-"
 		}
-		t.add(c.Name, priceOf(c), grouped(c.AnnualCost.Mean), fixed(c.CostPerThousand.Mean, 2), grouped(c.NetPresentValue.Mean),
-			fixed(c.SimplePayback, 2), fixed(c.DiscountedPayback, 2), fixed(100*c.RateOfReturn, 1), by)
+		t.add(c.Name, priceOf(c), grouped(c.AnnualCost.Mean), layout.Fixed(c.CostPerThousand.Mean, 2), grouped(c.NetPresentValue.Mean),
+			layout.Fixed(c.SimplePayback, 2), layout.Fixed(c.DiscountedPayback, 2), layout.Fixed(100*c.RateOfReturn, 1), by)
 	}
 	against := "against nothing"
 	if z.Spec.Against != "" {
 		against = "against " + z.Spec.Against
 	}
-	return section{heading: "What they cost, " + currencyOf(z), table: t, notes: []string{
+	return layout.Section{Heading: "What they cost, " + currencyOf(z), Table: t.laidOut(), Notes: []string{
 		"cost a year: price over its life at " + percentWords(z.Spec.Discount) + " a year, operating, crew and waste, as one yearly amount. per 1000 good: by the " +
 			"cartons sold. present value, payback (simple, discounted) and internal rate of return: of what it costs and brings, " + against +
 			". dominated: another makes no less and costs no more. ~: there is none"}}
@@ -121,7 +122,7 @@ func candidateTable(z *decisions.Sizing) *table {
 		if len(c.Changes) > 0 {
 			what = strings.Join(c.Changes, "; ")
 		}
-		t.add(c.Name, what, strconv.Itoa(c.Lines), strconv.Itoa(c.Calendar.Shifts), exactly(c.Attendants), lifeOf(c))
+		t.add(c.Name, what, strconv.Itoa(c.Lines), strconv.Itoa(c.Calendar.Shifts), layout.Exactly(c.Attendants), lifeOf(c))
 	}
 	return t
 }
@@ -150,8 +151,8 @@ func inThousands(iv interval) interval {
 
 // grouped prints a whole number with its digits in threes.
 func grouped(x float64) string {
-	text := fixed(x, 0)
-	if text == none {
+	text := layout.Fixed(x, 0)
+	if text == layout.None {
 		return text
 	}
 	sign := ""
@@ -168,13 +169,13 @@ func grouped(x float64) string {
 func oddsPercent(p float64) string {
 	switch {
 	case math.IsNaN(p):
-		return none
+		return layout.None
 	case p < 0.001:
 		return "<0.1"
 	case p > 0.999:
 		return ">99.9"
 	}
-	return fixed(100*p, 1)
+	return layout.Fixed(100*p, 1)
 }
 
 // percentWords prints a share that was given.

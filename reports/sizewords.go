@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations/motion"
@@ -21,7 +22,7 @@ func sizingAnswer(z *decisions.Sizing) []string {
 		c := r.Of
 		words := []string{"No candidate is sure to make the demand: " + wanted}
 		words = append(words, fmt.Sprintf("The best in reach is %s%s: %s thousand a year, %s %% of the demand, and a chance of %s %%%s", c.Name, reachWords(r),
-			mean(inThousands(r.Year)), fixed(100*r.Year.Mean/z.Spec.Demand.Mean(), 1), oddsPercent(r.Chance.Mean), chanceBounds(r.Chance)))
+			layout.Mean(inThousands(r.Year)), layout.Fixed(100*r.Year.Mean/z.Spec.Demand.Mean(), 1), oddsPercent(r.Chance.Mean), chanceBounds(r.Chance)))
 		if c.Verdict == decisions.Open || z.Undecided >= 0 {
 			words = append(words, fmt.Sprintf("These shifts leave open whether that is enough: give more --shifts than %d", z.Spec.Replications))
 		}
@@ -55,8 +56,8 @@ func takeWords(z *decisions.Sizing, wanted string) []string {
 	return append(words,
 		fmt.Sprintf("Take: %s%s. It makes the demand with a chance of %s %%%s", c.Name, raisedWords(c), oddsPercent(c.Chance.Mean), chanceBounds(c.Chance)),
 		fmt.Sprintf("Demand: %s", wanted),
-		fmt.Sprintf("It makes %s thousand good cartons in an average year%s, with %s %% to spare", mean(inThousands(c.Year)), bounds(inThousands(c.Year), "", ""),
-			fixed(100*c.Spare.Mean, 1)))
+		fmt.Sprintf("It makes %s thousand good cartons in an average year%s, with %s %% to spare", layout.Mean(inThousands(c.Year)), bounds(inThousands(c.Year), "", ""),
+			layout.Fixed(100*c.Spare.Mean, 1)))
 }
 
 // reachWords says at which setting the best in reach is had.
@@ -116,7 +117,7 @@ func priceWords(z *decisions.Sizing) string {
 	if z.ByWorth() {
 		figure, what, behind = func(k *decisions.Sized) float64 { return k.AnnualWorth.Mean }, "brings most", "less"
 	}
-	amount := fmt.Sprintf("%s %s a year, %s a thousand cartons", grouped(figure(c)), currencyOf(z), fixed(c.CostPerThousand.Mean, 2))
+	amount := fmt.Sprintf("%s %s a year, %s a thousand cartons", grouped(figure(c)), currencyOf(z), layout.Fixed(c.CostPerThousand.Mean, 2))
 	if z.Next < 0 {
 		return fmt.Sprintf("%s is the only one that makes it: %s", c.Name, amount)
 	}
@@ -166,7 +167,7 @@ func sizingNotes(z *decisions.Sizing) []string {
 				c.Name, percentWords(math.Round(1000*c.RampUp.Share(1))/1000)))
 		}
 		if c.YearShifts*float64(c.Lines) < 30 {
-			add(fmt.Sprintf("%s: a year of only %s shifts; the sum of so few is not quite normal", c.Name, fixed(c.YearShifts, 0)))
+			add(fmt.Sprintf("%s: a year of only %s shifts; the sum of so few is not quite normal", c.Name, layout.Fixed(c.YearShifts, 0)))
 		}
 	}
 	if len(lives) > 1 {

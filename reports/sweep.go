@@ -6,29 +6,30 @@ import (
 	"math"
 	"slices"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
 // Sweep writes a figure over one or two parameters. Style matters to the table format only.
 func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(style Style) *page { return sweepPage(s, origin, style) },
+		page: func(style Style) *layout.Page { return sweepPage(s, origin, style) },
 		json: func() error { return sweepJSON(w, s, origin) },
 		csv:  func() error { return sweepCSV(w, s) },
 	}.write(w, format, style)
 }
 
-func sweepPage(s *decisions.Sweep, origin Origin, style Style) *page {
+func sweepPage(s *decisions.Sweep, origin Origin, style Style) *layout.Page {
 	n := notesOf(s.Warnings)
-	p := &page{title: titleOf(s.Title)}
-	p.add(n.answer(sweepAnswer(s)))
+	p := &layout.Page{Title: titleOf(s.Title)}
+	p.Add(n.answer(sweepAnswer(s)))
 	if len(s.Vary) == 2 {
-		p.add(gridSection(s, style))
+		p.Add(gridSection(s, style))
 	} else {
-		p.add(curveSection(s))
+		p.Add(curveSection(s))
 	}
-	p.add(section{heading: "Notes", notes: slices.Concat(refusedWords(s), sweepNotes(s), n.rest())})
-	p.add(origin.foot(s.Replications, s.Seed, s.Confidence))
+	p.Add(layout.Section{Heading: "Notes", Notes: slices.Concat(refusedWords(s), sweepNotes(s), n.rest())})
+	p.Add(origin.foot(s.Replications, s.Seed, s.Confidence))
 	return p
 }
 
@@ -43,37 +44,37 @@ func figureScale(f decisions.Figure) (float64, string) {
 // shownFigure is an interval of the figure as it is shown.
 func shownFigure(f decisions.Figure, iv interval) interval {
 	if f.Share() {
-		return inPercent(iv)
+		return layout.InPercent(iv)
 	}
 	return iv
 }
 
 // curveSection is the sweep over one parameter, value by value.
-func curveSection(s *decisions.Sweep) section {
+func curveSection(s *decisions.Sweep) layout.Section {
 	_, unit := figureScale(s.Figure)
 	t := &table{columns: []column{right(s.Vary[0].Path), right(s.Figure.Name), right("±"), left("unit"), left("bottleneck"), right("share")}}
 	digits := commonDecimals(s)
 	for _, p := range s.Points {
 		iv := shownFigure(s.Figure, p.Figure)
-		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder.Name, fixed(100*p.HolderShare, 0)+" %")
+		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder.Name, layout.Fixed(100*p.HolderShare, 0)+" %")
 	}
-	return section{table: t}
+	return layout.Section{Table: t.laidOut()}
 }
 
 // pointText is the figure at a point; without an interval it has three digits at least, and no decimals that nothing supports.
 func pointText(iv interval, digits int) string {
 	if iv.Assessed() || iv.Mean == 0 {
-		return fixed(iv.Mean, digits)
+		return layout.Fixed(iv.Mean, digits)
 	}
-	return fixed(iv.Mean, max(2-int(math.Floor(math.Log10(math.Abs(iv.Mean)))), 0))
+	return layout.Fixed(iv.Mean, max(2-int(math.Floor(math.Log10(math.Abs(iv.Mean)))), 0))
 }
 
 // widthOf is the half-width of an interval to the digits that it supports.
 func widthOf(iv interval) string {
 	if !iv.Assessed() {
-		return none
+		return layout.None
 	}
-	return fixed(iv.HalfWidth(), decimals(iv.HalfWidth()))
+	return layout.Fixed(iv.HalfWidth(), layout.Decimals(iv.HalfWidth()))
 }
 
 // commonDecimals is how many decimals the points of a sweep support, two where they have no spread.
@@ -87,12 +88,12 @@ func commonDecimals(s *decisions.Sweep) int {
 	if widest == 0 {
 		return 2
 	}
-	return decimals(widest)
+	return layout.Decimals(widest)
 }
 
 // gridSection is the sweep over two parameters, the first down and the second across; where there are too many values, some
 // are left out.
-func gridSection(s *decisions.Sweep, style Style) section {
+func gridSection(s *decisions.Sweep, style Style) layout.Section {
 	_, unit := figureScale(s.Figure)
 	rows, columns := s.Vary[0].Values, s.Vary[1].Values
 	digits := commonDecimals(s)
@@ -112,9 +113,9 @@ func gridSection(s *decisions.Sweep, style Style) section {
 		}
 		t.add(cells...)
 	}
-	out := section{heading: fmt.Sprintf("%s in %s, %s down and %s across", s.Figure.Name, unit, s.Vary[0].Path, s.Vary[1].Path), table: t}
+	out := layout.Section{Heading: fmt.Sprintf("%s in %s, %s down and %s across", s.Figure.Name, unit, s.Vary[0].Path, s.Vary[1].Path), Table: t.laidOut()}
 	if len(across) < len(columns) || len(down) < len(rows) {
-		out.notes = append(out.notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
+		out.Notes = append(out.Notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
 	}
 	return out
 }

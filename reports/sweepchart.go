@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dwellcast/reports/chart"
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -46,7 +47,7 @@ func curveChart(s *decisions.Sweep, caption chart.Caption) chart.Line {
 		series.Y, series.Low, series.High = append(series.Y, iv.Mean), append(series.Low, iv.Low), append(series.High, iv.High)
 		assessed = assessed && iv.Assessed()
 	}
-	line := chart.Line{Caption: caption, X: axisOf(s.Vary[0]), Y: figureAxis(s.Figure), Band: confidence(s.Confidence) + " interval"}
+	line := chart.Line{Caption: caption, X: axisOf(s.Vary[0]), Y: figureAxis(s.Figure), Band: layout.Confidence(s.Confidence) + " interval"}
 	if !assessed || s.Fixed {
 		series.Low, series.High, line.Band = nil, nil, ""
 	}
@@ -68,7 +69,7 @@ func standing(s *decisions.Sweep) []chart.Reference {
 	}
 	if !math.IsNaN(s.Target) {
 		_, unit := figureScale(s.Figure)
-		list = append(list, chart.Reference{Label: "target " + exactly(s.Target) + " " + unit, At: s.Target})
+		list = append(list, chart.Reference{Label: "target " + layout.Exactly(s.Target) + " " + unit, At: s.Target})
 	}
 	return list
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -113,7 +114,7 @@ func sweepCSV(w io.Writer, s *decisions.Sweep) error {
 	for _, p := range s.Points {
 		item := strings.Join(valueTexts(p), "; ")
 		out.interval("point", s.Figure.Name, item, p.Figure, unit)
-		out.text("bottleneck", p.Holder.Name, item, csvNumber(p.HolderShare), "1")
+		out.text("bottleneck", p.Holder.Name, item, layout.Digits(p.HolderShare), "1")
 		out.refused("point", item, p.Refused)
 	}
 	if k := s.Knee; k != nil {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -52,7 +53,7 @@ func noKnee(s *decisions.Sweep) string {
 // amount is a figure with its unit.
 func amount(f decisions.Figure, iv interval) string {
 	_, unit := figureScale(f)
-	return mean(shownFigure(f, iv)) + " " + unit
+	return layout.Mean(shownFigure(f, iv)) + " " + unit
 }
 
 // kneeSentence is the answer: flat to 1.21 s, where the sealer becomes critical; then down by 9.4 cartons/h for every 10 ms.
@@ -115,7 +116,7 @@ func significant(iv interval, digits int) string {
 	if iv.HalfWidth() > 0 {
 		most = min(most, placeDecimals(iv))
 	}
-	return fixed(x, most)
+	return layout.Fixed(x, most)
 }
 
 // niceStep is a round step of the parameter, about a hundredth of its range.
@@ -136,7 +137,7 @@ func stepWords(s *decisions.Sweep, step float64) string {
 func placeOf(s *decisions.Sweep, at interval) string {
 	unit := s.Vary[0].Values[0].Unit()
 	if at.HalfWidth() > 0 {
-		return strings.TrimSpace(fixed(at.Mean, placeDecimals(at)) + " " + unit)
+		return strings.TrimSpace(layout.Fixed(at.Mean, placeDecimals(at)) + " " + unit)
 	}
 	return strings.TrimSpace(fmt.Sprintf("%.12g %s", at.Mean, unit))
 }
@@ -155,7 +156,7 @@ func kneeBounds(s *decisions.Sweep) string {
 	case s.Fixed:
 		return fmt.Sprintf("Knee at %s (%s): nothing in this line is left to chance, but cartons are whole", placeOf(s, at), bounds)
 	default:
-		return fmt.Sprintf("Knee at %s (%s interval %s)", placeOf(s, at), confidence(s.Confidence), bounds)
+		return fmt.Sprintf("Knee at %s (%s interval %s)", placeOf(s, at), layout.Confidence(s.Confidence), bounds)
 	}
 }
 
@@ -163,9 +164,9 @@ func kneeBounds(s *decisions.Sweep) string {
 func roundedTo(x float64, decimals int, round func(float64) float64) string {
 	unit := math.Pow10(decimals)
 	if near := math.Round(x * unit); math.Abs(x*unit-near) < 1e-6 {
-		return fixed(near/unit, decimals)
+		return layout.Fixed(near/unit, decimals)
 	}
-	return fixed(round(x*unit)/unit, decimals)
+	return layout.Fixed(round(x*unit)/unit, decimals)
 }
 
 func gridAnswer(s *decisions.Sweep) string {

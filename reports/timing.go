@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations/motion"
@@ -15,7 +16,7 @@ import (
 // describes. Style matters to the table format only.
 func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error {
 	return report{
-		page: func(style Style) *page { return timingPage(t, style) },
+		page: func(style Style) *layout.Page { return timingPage(t, style) },
 		json: func() error { return timingJSON(w, t) },
 		csv:  func() error { return timingCSV(w, t) },
 	}.write(w, format, style)
@@ -25,59 +26,59 @@ func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error 
 const timingCaution = "Caution: servos move without warning, jaws burn, and springs, air and raised masses hold energy: guards and lockout come " +
 	"before any change of a cam or a setting. A timing chart is no substitute for a risk assessment to ISO 12100, nor for local codes."
 
-func timingPage(t *scenarios.Timing, style Style) *page {
+func timingPage(t *scenarios.Timing, style Style) *layout.Page {
 	n := notesOf(t.Warnings)
-	p := &page{title: titleOf(t.Title)}
-	p.add(ceilingAnswer(t))
-	p.add(ceilingSection(t, n, style))
+	p := &layout.Page{Title: titleOf(t.Title)}
+	p.Add(ceilingAnswer(t))
+	p.Add(ceilingSection(t, n, style))
 	for i := range t.Conveyors {
-		p.add(timingPicture(t, i, style))
-		p.add(masterSection(t, i))
-		p.add(axisSection(&t.Conveyors[i]))
-		p.add(motorSection(&t.Conveyors[i]))
-		p.add(sloshSection(&t.Conveyors[i], n))
+		p.Add(timingPicture(t, i, style))
+		p.Add(masterSection(t, i))
+		p.Add(axisSection(&t.Conveyors[i]))
+		p.Add(motorSection(&t.Conveyors[i]))
+		p.Add(sloshSection(&t.Conveyors[i], n))
 	}
-	p.add(interlockSection(t))
-	p.add(solvedSection(t))
+	p.Add(interlockSection(t))
+	p.Add(solvedSection(t))
 	for i := range t.Stations {
-		p.add(dosingSection(&t.Stations[i], n))
-		p.add(sealingSection(&t.Stations[i], n))
+		p.Add(dosingSection(&t.Stations[i], n))
+		p.Add(sealingSection(&t.Stations[i], n))
 	}
-	p.add(section{heading: "Notes", notes: n.rest()})
-	p.add(section{notes: []string{
+	p.Add(layout.Section{Heading: "Notes", Notes: n.rest()})
+	p.Add(layout.Section{Notes: []string{
 		"Cams and drives as the file describes them; friction, weight and process forces are not in the torques. Times that are drawn are taken at their means.",
 		timingCaution}})
 	return p
 }
 
 // ceilingAnswer says how fast the line may be set, what binds, what would lift it and what binds next.
-func ceilingAnswer(t *scenarios.Timing) section {
+func ceilingAnswer(t *scenarios.Timing) layout.Section {
 	c := &t.Ceiling
 	binding := c.Binding()
-	s := section{answer: true}
+	s := layout.Section{Answer: true}
 	switch {
 	case binding == nil:
-		s.text = append(s.text, "No limit binds: nothing that the file describes keeps the line from being set faster")
-		s.text = append(s.text, unassessedWords(c)...)
+		s.Text = append(s.Text, "No limit binds: nothing that the file describes keeps the line from being set faster")
+		s.Text = append(s.Text, unassessedWords(c)...)
 		return s
 	case c.Setting == 0:
-		s.text = append(s.text, fmt.Sprintf("No setting is allowed: %s, %s%s", binding.Where, binding.Name, shortBy(binding)))
-		s.text = append(s.text, "To lift it: "+binding.Lift)
+		s.Text = append(s.Text, fmt.Sprintf("No setting is allowed: %s, %s%s", binding.Where, binding.Name, shortBy(binding)))
+		s.Text = append(s.Text, "To lift it: "+binding.Lift)
 		return s
 	}
-	s.text = append(s.text, fmt.Sprintf("Ceiling %s, bound by %s: %s", ceilingRate(c.Setting), binding.Where, binding.Name))
-	s.text = append(s.text, settingAgainst(t))
-	s.text = append(s.text, unassessedWords(c)...)
-	s.text = append(s.text, "To lift it: "+binding.Lift)
+	s.Text = append(s.Text, fmt.Sprintf("Ceiling %s, bound by %s: %s", ceilingRate(c.Setting), binding.Where, binding.Name))
+	s.Text = append(s.Text, settingAgainst(t))
+	s.Text = append(s.Text, unassessedWords(c)...)
+	s.Text = append(s.Text, "To lift it: "+binding.Lift)
 	if next := c.Next(); next != nil {
-		s.text = append(s.text, fmt.Sprintf("Next to bind: %s: %s, at %s", next.Where, next.Name, ceilingRate(next.Highest.Setting)))
+		s.Text = append(s.Text, fmt.Sprintf("Next to bind: %s: %s, at %s", next.Where, next.Name, ceilingRate(next.Highest.Setting)))
 	}
 	return append1(s, forbiddenWords(c))
 }
 
-func append1(s section, words string) section {
+func append1(s layout.Section, words string) layout.Section {
 	if words != "" {
-		s.text = append(s.text, words)
+		s.Text = append(s.Text, words)
 	}
 	return s
 }
@@ -120,7 +121,7 @@ func settingAgainst(t *scenarios.Timing) string {
 	if share < 0 {
 		return fmt.Sprintf("The setting of %s %s, above a band that sets the ceiling", setting, keeps)
 	}
-	return fmt.Sprintf("The setting of %s %s, %s %% below the ceiling", setting, keeps, fixed(share, 1))
+	return fmt.Sprintf("The setting of %s %s, %s %% below the ceiling", setting, keeps, layout.Fixed(share, 1))
 }
 
 // unassessedWords name the limits that can't be told.
@@ -143,7 +144,7 @@ func forbiddenWords(c *scenarios.SpeedCeiling) string {
 			if words != "" {
 				words += "; "
 			}
-			words += fmt.Sprintf("%s to %s (%s)", fixed(float64(b.From), 1), ceilingRate(b.To), l.Name)
+			words += fmt.Sprintf("%s to %s (%s)", layout.Fixed(float64(b.From), 1), ceilingRate(b.To), l.Name)
 		}
 	}
 	if words == "" {
@@ -154,8 +155,8 @@ func forbiddenWords(c *scenarios.SpeedCeiling) string {
 
 // ceilingSection is the table of what each limit allows. Where there is room, it says for each what lifts it; else for the first
 // few that bind, below the table.
-func ceilingSection(t *scenarios.Timing, n *notes, style Style) section {
-	s := section{heading: "What each limit allows"}
+func ceilingSection(t *scenarios.Timing, n *notes, style Style) layout.Section {
+	s := layout.Section{Heading: "What each limit allows"}
 	table := &table{columns: []column{left("where"), left("limit"), right("highest\nsetting"), right("margin\nnow")}}
 	if style.Wide() {
 		table.columns = append(table.columns, left("what lifts it"))
@@ -169,15 +170,15 @@ func ceilingSection(t *scenarios.Timing, n *notes, style Style) section {
 		table.add(row...)
 	}
 	for _, u := range t.Ceiling.Unassessed {
-		row := []string{u.Where, u.Name, none, none}
+		row := []string{u.Where, u.Name, layout.None, layout.None}
 		if style.Wide() {
 			row = append(row, "")
 		}
 		table.add(row...)
 	}
-	s.table, s.notes = table, n.take()
+	s.Table, s.Notes = table.laidOut(), n.take()
 	if !style.Wide() {
-		s.notes = append(s.notes, liftWords(&t.Ceiling))
+		s.Notes = append(s.Notes, liftWords(&t.Ceiling))
 	}
 	return s
 }
@@ -207,18 +208,18 @@ func highestWords(l *scenarios.LimitFinding) string {
 }
 
 func shortRate(setting motion.CartonsPerHour) string {
-	return fixed(math.Floor(10*float64(setting)+0.05)/10, 1) + "/h"
+	return layout.Fixed(math.Floor(10*float64(setting)+0.05)/10, 1) + "/h"
 }
 
 // marginNow prints the margin of a limit in a unit fit to read.
 func marginNow(l *scenarios.LimitFinding) string {
 	switch l.Unit {
 	case "s":
-		return fixed(1000*l.Now, 0) + " ms"
+		return layout.Fixed(1000*l.Now, 0) + " ms"
 	case "m":
-		return fixed(1000*l.Now, 1) + " mm"
+		return layout.Fixed(1000*l.Now, 1) + " mm"
 	case "of rating":
-		return fixed(100*l.Now, 0) + " %"
+		return layout.Fixed(100*l.Now, 0) + " %"
 	}
-	return fixed(l.Now, 2) + " " + l.Unit
+	return layout.Fixed(l.Now, 2) + " " + l.Unit
 }

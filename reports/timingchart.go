@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"dwellcast/reports/chart"
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations/motion"
@@ -179,7 +180,7 @@ func chartMargins(t *scenarios.Timing, conveyor int, turn, cycle motion.Seconds)
 }
 
 func marginWords(m scenarios.PlacedMargin) string {
-	words := fmt.Sprintf("%s: %s deg, %s", m.Name, fixed(float64(m.Angle), 1), ms(m.Time))
+	words := fmt.Sprintf("%s: %s deg, %s", m.Name, layout.Fixed(float64(m.Angle), 1), ms(m.Time))
 	if !m.Turns && math.Abs(m.Distance) < 1 {
 		words += ", " + mm(m.Distance, 1)
 	}
@@ -196,17 +197,17 @@ func stationOn(t *scenarios.Timing, name string, conveyor int) bool {
 }
 
 // timingPicture is the chart in plain characters.
-func timingPicture(t *scenarios.Timing, conveyor int, style Style) section {
-	s := section{heading: "Timing chart" + ofConveyor(t, &t.Conveyors[conveyor])}
+func timingPicture(t *scenarios.Timing, conveyor int, style Style) layout.Section {
+	s := layout.Section{Heading: "Timing chart" + ofConveyor(t, &t.Conveyors[conveyor])}
 	if style.Columns()-2 < chart.NarrowestText {
-		s.notes = []string{fmt.Sprintf("The chart takes a screen of %d columns; --chart draws it", chart.NarrowestText+2)}
+		s.Notes = []string{fmt.Sprintf("The chart takes a screen of %d columns; --chart draws it", chart.NarrowestText+2)}
 		return s
 	}
 	text, err := TimingChart(t, conveyor, false).Text(style.Columns()-2, true)
 	if err != nil {
-		s.notes = []string{"The chart can't be drawn: " + err.Error()}
+		s.Notes = []string{"The chart can't be drawn: " + err.Error()}
 		return s
 	}
-	s.picture = strings.Split(strings.TrimRight(text, "\n"), "\n")
+	s.Plain = strings.Split(strings.TrimRight(text, "\n"), "\n")
 	return s
 }

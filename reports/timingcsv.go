@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
@@ -25,7 +26,7 @@ func timingCSV(w io.Writer, t *scenarios.Timing) error {
 		}
 		s.figure("limit_margin", l.Where, l.Name, l.Now, l.Unit)
 		for _, b := range l.Bands {
-			s.rows = append(s.rows, []string{"band", l.Where, l.Name, csvNumber(float64(b.Worst)), csvNumber(float64(b.From)), csvNumber(float64(b.To)), "cartons/h"})
+			s.rows = append(s.rows, []string{"band", l.Where, l.Name, layout.Digits(float64(b.Worst)), layout.Digits(float64(b.From)), layout.Digits(float64(b.To)), "cartons/h"})
 		}
 	}
 	for _, u := range t.Ceiling.Unassessed {
@@ -41,7 +42,7 @@ func timingCSV(w io.Writer, t *scenarios.Timing) error {
 	}
 	for _, st := range t.Stations {
 		for _, window := range st.Windows {
-			s.rows = append(s.rows, []string{"window", st.Name, window.Name, csvNumber(float64(window.To - window.From)), csvNumber(float64(window.From)), csvNumber(float64(window.To)), "s"})
+			s.rows = append(s.rows, []string{"window", st.Name, window.Name, layout.Digits(float64(window.To - window.From)), layout.Digits(float64(window.From)), layout.Digits(float64(window.To)), "s"})
 		}
 		s.figure("slack", st.Name, "", float64(st.Slack), "s")
 	}
@@ -79,10 +80,10 @@ func csvConveyor(s *sheet, c *scenarios.ConveyorTiming) {
 	for _, curve := range c.Curves() {
 		unit := map[bool]string{false: "m", true: "rad"}[curve.Turns]
 		for i, at := range curve.At {
-			s.figure("position", curve.Axis, csvNumber(float64(at)), curve.Motion[i].Position, unit)
+			s.figure("position", curve.Axis, layout.Digits(float64(at)), curve.Motion[i].Position, unit)
 		}
 		for i, at := range curve.At {
-			s.figure("velocity", curve.Axis, csvNumber(float64(at)), curve.Motion[i].Velocity, unit+"/s")
+			s.figure("velocity", curve.Axis, layout.Digits(float64(at)), curve.Motion[i].Velocity, unit+"/s")
 		}
 	}
 }

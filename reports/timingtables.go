@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/stations/motion"
@@ -15,16 +16,16 @@ import (
 // seconds prints a time to the millisecond.
 func seconds(s motion.Seconds) string { return exactly3(float64(s)) + " s" }
 
-func ms(s motion.Seconds) string { return fixed(1000*float64(s), 0) + " ms" }
+func ms(s motion.Seconds) string { return layout.Fixed(1000*float64(s), 0) + " ms" }
 
-func mm(x float64, decimals int) string { return fixed(1000*x, decimals) + " mm" }
+func mm(x float64, decimals int) string { return layout.Fixed(1000*x, decimals) + " mm" }
 
-func degrees(a motion.Degrees) string { return fixed(float64(a), 1) + "°" }
+func degrees(a motion.Degrees) string { return layout.Fixed(float64(a), 1) + "°" }
 
 // masterSection is the time budget of a conveyor's cycle: what is degrees of the master, and what is not.
-func masterSection(t *scenarios.Timing, conveyor int) section {
+func masterSection(t *scenarios.Timing, conveyor int) layout.Section {
 	c := &t.Conveyors[conveyor]
-	s := section{heading: "Time budget of one cycle" + ofConveyor(t, c)}
+	s := layout.Section{Heading: "Time budget of one cycle" + ofConveyor(t, c)}
 	words := fmt.Sprintf("Cycle of %s: index %s, stand %s", seconds(c.Cycle), seconds(c.Index), seconds(c.Stand))
 	if c.Revolution > 0 {
 		turns := "turns on demand"
@@ -34,9 +35,9 @@ func masterSection(t *scenarios.Timing, conveyor int) section {
 		words += fmt.Sprintf("; the master %s, a revolution takes %s", turns, seconds(c.Revolution))
 	}
 	if c.PulsesPerSecond > 0 {
-		words += fmt.Sprintf(" (%s pulses/s, %s a degree)", fixed(c.PulsesPerSecond, 0), fixed(c.PulsesPerDegree, 1))
+		words += fmt.Sprintf(" (%s pulses/s, %s a degree)", layout.Fixed(c.PulsesPerSecond, 0), layout.Fixed(c.PulsesPerDegree, 1))
 	}
-	s.text = append(s.text, words)
+	s.Text = append(s.Text, words)
 	table := &table{columns: []column{left("station"), left("window"), right("from"), right("to"), right("takes"), left("timed by"), right("slack"), left("")}}
 	for _, st := range t.Stations {
 		if st.Conveyor != conveyor {
@@ -53,7 +54,7 @@ func masterSection(t *scenarios.Timing, conveyor int) section {
 			table.add(row...)
 		}
 	}
-	s.table = table
+	s.Table = table.laidOut()
 	return s
 }
 
@@ -72,8 +73,8 @@ func ofConveyor(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {
 }
 
 // axisSection lists the peaks of every axis, in the unit of its stroke and seconds.
-func axisSection(c *scenarios.ConveyorTiming) section {
-	s := section{heading: "Peaks of the axes"}
+func axisSection(c *scenarios.ConveyorTiming) layout.Section {
+	s := layout.Section{Heading: "Peaks of the axes"}
 	table := &table{columns: []column{left("axis"), right("stroke"), left("in"), right("speed\n1/s"), right("at"), right("accel.\n1/s2"), right("at"),
 		right("rms\naccel."), right("jerk\n1/s3")}}
 	for _, a := range c.Axes {
@@ -81,51 +82,51 @@ func axisSection(c *scenarios.ConveyorTiming) section {
 			continue
 		}
 		p := a.Peaks
-		acceleration, jerk := fixed(p.Acceleration.Value, 2), fixed(p.Jerk.Value, 0)
+		acceleration, jerk := layout.Fixed(p.Acceleration.Value, 2), layout.Fixed(p.Jerk.Value, 0)
 		if p.AccelerationSteps {
 			jerk = "steps"
 		}
 		if p.VelocitySteps {
 			acceleration, jerk = "jolts", "jolts"
 		}
-		table.add(a.Name, fixed(a.Cam.Stroke(), 4), map[bool]string{false: "m", true: "rad"}[a.Turns], fixed(p.Velocity.Value, 3), degrees(p.Velocity.At),
-			acceleration, degrees(p.Acceleration.At), fixed(p.AccelerationRMS, 2), jerk)
+		table.add(a.Name, layout.Fixed(a.Cam.Stroke(), 4), map[bool]string{false: "m", true: "rad"}[a.Turns], layout.Fixed(p.Velocity.Value, 3), degrees(p.Velocity.At),
+			acceleration, degrees(p.Acceleration.At), layout.Fixed(p.AccelerationRMS, 2), jerk)
 	}
-	s.table = table
+	s.Table = table.laidOut()
 	return s
 }
 
 // motorSection lists what each axis asks of its motor.
-func motorSection(c *scenarios.ConveyorTiming) section {
-	s := section{heading: "Motors, with the share of their ratings"}
+func motorSection(c *scenarios.ConveyorTiming) layout.Section {
+	s := layout.Section{Heading: "Motors, with the share of their ratings"}
 	table := &table{columns: []column{left("axis"), right("speed"), right("share"), right("peak\ntorque"), right("share"), right("rms\ntorque"), right("share"), right("pulses/s")}}
 	for _, a := range c.Axes {
 		if l := a.Load; l != nil {
-			table.add(a.Name, fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), fixed(l.Torque, 2)+" N m", ofRating(l.TorqueShare),
-				fixed(l.TorqueRMS, 2)+" N m", ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
+			table.add(a.Name, layout.Fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), layout.Fixed(l.Torque, 2)+" N m", ofRating(l.TorqueShare),
+				layout.Fixed(l.TorqueRMS, 2)+" N m", ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
 		}
 	}
-	s.table = table
+	s.Table = table.laidOut()
 	return s
 }
 
 func ofRating(share float64) string {
 	if share == 0 {
-		return none
+		return layout.None
 	}
-	return fixed(100*share, 0) + " %"
+	return layout.Fixed(100*share, 0) + " %"
 }
 
 func pulses(perSecond float64) string {
 	if perSecond == 0 {
-		return none
+		return layout.None
 	}
-	return fixed(perSecond, 0)
+	return layout.Fixed(perSecond, 0)
 }
 
 // interlockSection lists the smallest margin of every interlock.
-func interlockSection(t *scenarios.Timing) section {
-	s := section{heading: "Smallest margins of the interlocks, over the whole revolution"}
+func interlockSection(t *scenarios.Timing) layout.Section {
+	s := layout.Section{Heading: "Smallest margins of the interlocks, over the whole revolution"}
 	table := &table{columns: []column{left("where"), left("interlock"), right("angle"), right("time"), right("at"), right("distance"), right("at"), left("")}}
 	margins := slices.Clone(t.Margins)
 	slices.SortStableFunc(margins, func(a, b scenarios.PlacedMargin) int { // those violated first
@@ -134,7 +135,7 @@ func interlockSection(t *scenarios.Timing) section {
 	for _, m := range margins {
 		table.add(marginCells(m)...)
 	}
-	s.table = table
+	s.Table = table.laidOut()
 	return s
 }
 
@@ -148,11 +149,11 @@ func rank(m scenarios.PlacedMargin) int {
 func marginCells(m scenarios.PlacedMargin) []string {
 	angle, time, at := degrees(m.Angle), ms(m.Time), degrees(m.AngleAt)
 	if m.Angle >= 360 {
-		angle, time, at = "always", none, none
+		angle, time, at = "always", layout.None, layout.None
 	}
 	distance := mm(m.Distance, 1)
 	if m.Turns {
-		distance = fixed(m.Distance*180/math.Pi, 1) + "°"
+		distance = layout.Fixed(m.Distance*180/math.Pi, 1) + "°"
 	}
 	if math.Abs(m.Distance) >= 1 && !m.Turns || math.IsNaN(m.Distance) || math.IsInf(m.Distance, 0) {
 		distance = "ample"
@@ -165,8 +166,8 @@ func marginCells(m scenarios.PlacedMargin) []string {
 }
 
 // solvedSection says what phases could be won.
-func solvedSection(t *scenarios.Timing) section {
-	s := section{heading: "What could be moved, all interlocks kept"}
+func solvedSection(t *scenarios.Timing) layout.Section {
+	s := layout.Section{Heading: "What could be moved, all interlocks kept"}
 	table := &table{columns: []column{left("where"), left("phase"), right("now"), right("could be"), left("")}}
 	for _, p := range t.Solved {
 		unit := func(x float64) string { return degrees(motion.Degrees(x)) }
@@ -175,29 +176,29 @@ func solvedSection(t *scenarios.Timing) section {
 		}
 		could := unit(p.Could)
 		if p.Fault != "" && p.Could == 0 {
-			could = none
+			could = layout.None
 		}
 		table.add(p.Where, p.What, unit(p.Now), could, strings.TrimSpace(p.Fault))
 	}
-	s.table = table
+	s.Table = table.laidOut()
 	return s
 }
 
 // sloshSection is the wave in the open carton.
-func sloshSection(c *scenarios.ConveyorTiming, n *notes) section {
+func sloshSection(c *scenarios.ConveyorTiming, n *notes) layout.Section {
 	w := c.Slosh
 	if w == nil {
-		return section{}
+		return layout.Section{}
 	}
-	s := section{heading: "Slosh in the open carton"}
-	s.text = append(s.text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s, over the %s that a carton makes while it is open; %s when the conveyor has come to a stand",
+	s := layout.Section{Heading: "Slosh in the open carton"}
+	s.Text = append(s.Text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s, over the %s that a carton makes while it is open; %s when the conveyor has come to a stand",
 		mm(w.Open.Peak, 1), mm(w.Tank.Freeboard, 1), n.mark("slosh"), indexWords(w.Indexes), mm(w.Open.Standing, 1)))
-	s.text = append(s.text, fmt.Sprintf("Under endless indexes it would settle at %s", mm(w.Steady.Peak, 1)))
-	s.text = append(s.text, fmt.Sprintf("From rest a single index raises %s and leaves %s in the first mode; in the worst phase of many, %s; "+
+	s.Text = append(s.Text, fmt.Sprintf("Under endless indexes it would settle at %s", mm(w.Steady.Peak, 1)))
+	s.Text = append(s.Text, fmt.Sprintf("From rest a single index raises %s and leaves %s in the first mode; in the worst phase of many, %s; "+
 		"by tilt alone %s", mm(w.Once.Peak, 1), mm(w.Residual, 1), worstWords(w.WorstPhase), mm(w.QuasiStatic, 1)))
-	s.text = append(s.text, fmt.Sprintf("First mode at %s Hz, a period of %s; the index of %s lasts %s periods, the cycle %s",
-		fixed(w.First.Frequency, 2), ms(motion.Seconds(1/w.First.Frequency)), seconds(w.Move.Time),
-		fixed(float64(w.Move.Time)*w.First.Frequency, 2), fixed(float64(w.Move.Cycle)*w.First.Frequency, 2)))
+	s.Text = append(s.Text, fmt.Sprintf("First mode at %s Hz, a period of %s; the index of %s lasts %s periods, the cycle %s",
+		layout.Fixed(w.First.Frequency, 2), ms(motion.Seconds(1/w.First.Frequency)), seconds(w.Move.Time),
+		layout.Fixed(float64(w.Move.Time)*w.First.Frequency, 2), layout.Fixed(float64(w.Move.Cycle)*w.First.Frequency, 2)))
 	var quiet []string
 	for _, q := range []motion.QuietIndex{w.Quieter, w.Slower} {
 		if q.Time > 0 {
@@ -205,9 +206,9 @@ func sloshSection(c *scenarios.ConveyorTiming, n *notes) section {
 		}
 	}
 	if len(quiet) > 0 {
-		s.text = append(s.text, "Index times that leave the first mode nearly still: "+strings.Join(quiet, ", "))
+		s.Text = append(s.Text, "Index times that leave the first mode nearly still: "+strings.Join(quiet, ", "))
 	}
-	s.notes = n.take()
+	s.Notes = n.take()
 	return s
 }
 
@@ -226,32 +227,32 @@ func worstWords(wave float64) string {
 }
 
 // dosingSection is what a dose comes to.
-func dosingSection(st *scenarios.StationTiming, n *notes) section {
+func dosingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	d := st.Dosing
 	if d == nil {
-		return section{}
+		return layout.Section{}
 	}
-	s := section{heading: "Dosing of " + st.Name}
+	s := layout.Section{Heading: "Dosing of " + st.Name}
 	words := fmt.Sprintf("%s with a piston stroke of %s (bore of %s), to a level of %s", millilitres(d.Dose), mm(d.Stroke, 1), mm(d.Bore, 1), mm(d.Level, 1))
 	if !math.IsInf(d.Capacity, 1) {
 		words += "; the cylinder holds " + millilitres(d.Capacity)
 	}
-	s.text = append(s.text, words)
+	s.Text = append(s.Text, words)
 	if d.Flows.Dispense.Value > 0 {
-		words = fmt.Sprintf("Peak flow %s L/s when dosing, at %s, and %s L/s when drawing", fixed(1000*d.Flows.Dispense.Value, 2),
-			degrees(d.Flows.Dispense.At), fixed(1000*d.Flows.Draw.Value, 2))
+		words = fmt.Sprintf("Peak flow %s L/s when dosing, at %s, and %s L/s when drawing", layout.Fixed(1000*d.Flows.Dispense.Value, 2),
+			degrees(d.Flows.Dispense.At), layout.Fixed(1000*d.Flows.Draw.Value, 2))
 		if d.Exit > 0 {
-			words += fmt.Sprintf("; %s m/s out of the nozzle", fixed(d.Exit, 2))
+			words += fmt.Sprintf("; %s m/s out of the nozzle", layout.Fixed(d.Exit, 2))
 		}
 		if d.Splash > 0 {
-			words += fmt.Sprintf(", where %s m/s splash", fixed(d.Splash, 2))
+			words += fmt.Sprintf(", where %s m/s splash", layout.Fixed(d.Splash, 2))
 		}
-		s.text = append(s.text, words+fmt.Sprintf("; the level rises by up to %s m/s", fixed(d.LevelSpeed, 2)))
+		s.Text = append(s.Text, words+fmt.Sprintf("; the level rises by up to %s m/s", layout.Fixed(d.LevelSpeed, 2)))
 	}
 	if d.Declared > 0 {
-		s.text = append(s.text, contentWords(d)+n.mark("dose "+st.Name))
+		s.Text = append(s.Text, contentWords(d)+n.mark("dose "+st.Name))
 	}
-	s.notes = n.take()
+	s.Notes = n.take()
 	return s
 }
 
@@ -275,32 +276,32 @@ func shareWords(share float64) string {
 	return quantity.FormatRatio(share)
 }
 
-func millilitres(m3 float64) string { return fixed(1e6*m3, 1) + " mL" }
+func millilitres(m3 float64) string { return layout.Fixed(1e6*m3, 1) + " mL" }
 
 // sealingSection is what the jaws do and the seal needs.
-func sealingSection(st *scenarios.StationTiming, n *notes) section {
+func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	seal := st.Sealing
 	if seal == nil || seal.Jaws == nil && seal.Least == 0 {
-		return section{}
+		return layout.Section{}
 	}
-	s := section{heading: "Sealing of " + st.Name}
+	s := layout.Section{Heading: "Sealing of " + st.Name}
 	if j := seal.Jaws; j != nil {
-		s.text = append(s.text, fmt.Sprintf("Jaws of %s stroke close in %s and open in %s; from the carton's stand to jaws clear %s",
+		s.Text = append(s.Text, fmt.Sprintf("Jaws of %s stroke close in %s and open in %s; from the carton's stand to jaws clear %s",
 			mm(j.Stroke, 0), ms(j.Close.Time), ms(j.Open.Time), seconds(j.Needed())))
 	}
 	if seal.Least > 0 {
 		words := fmt.Sprintf("Dwell %s, the seal needs %s at least: margin %s%s", seconds(seal.Dwell), seconds(seal.Least), ms(seal.Margin), n.mark("seal "+st.Name))
-		s.text = append(s.text, words+"; rejects "+quantity.FormatRatio(seal.Reject))
+		s.Text = append(s.Text, words+"; rejects "+quantity.FormatRatio(seal.Reject))
 	}
 	if seal.Heat != nil {
 		v := seal.Sensitivity
-		s.text = append(s.text, fmt.Sprintf("Interface at %s °C after the dwell, %s wanted; the least dwell moves by %s for a kelvin at the jaws, %s for a kelvin wanted, %s for 1 %% of board",
-			fixed(seal.Interface, 1), fixed(seal.Heat.Wanted, 1), signedMs(v.PerJawKelvin), signedMs(v.PerWantedKelvin), signedMs(v.PerThicknessPercent)))
+		s.Text = append(s.Text, fmt.Sprintf("Interface at %s °C after the dwell, %s wanted; the least dwell moves by %s for a kelvin at the jaws, %s for a kelvin wanted, %s for 1 %% of board",
+			layout.Fixed(seal.Interface, 1), layout.Fixed(seal.Heat.Wanted, 1), signedMs(v.PerJawKelvin), signedMs(v.PerWantedKelvin), signedMs(v.PerThicknessPercent)))
 	}
 	if g := seal.Glue; g != nil {
-		s.text = append(s.text, fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set)))
+		s.Text = append(s.Text, fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set)))
 	}
-	s.notes = n.take()
+	s.Notes = n.take()
 	return s
 }
 

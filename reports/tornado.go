@@ -7,27 +7,28 @@ import (
 	"strings"
 
 	"dwellcast/reports/chart"
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
 // Tornado writes which assumption moves a figure and a decision. Style matters to the table format only.
 func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *page { return tornadoPage(t, origin) },
+		page: func(Style) *layout.Page { return tornadoPage(t, origin) },
 		json: func() error { return tornadoJSON(w, t, origin) },
 		csv:  func() error { return tornadoCSV(w, t) },
 	}.write(w, format, style)
 }
 
-func tornadoPage(t *decisions.Tornado, origin Origin) *page {
+func tornadoPage(t *decisions.Tornado, origin Origin) *layout.Page {
 	n := notesOf(t.Warnings)
-	p := &page{title: titleOf(t.Title)}
-	p.add(n.answer(tornadoAnswer(t)))
-	p.add(section{heading: "Change of the " + figureOf(t), table: swingTable(t), notes: []string{
+	p := &layout.Page{Title: titleOf(t.Title)}
+	p.Add(n.answer(tornadoAnswer(t)))
+	p.Add(layout.Section{Heading: "Change of the " + figureOf(t), Table: swingTable(t).laidOut(), Notes: []string{
 		"The widest first. Each input is moved alone to the ends of its range, the others stay likely. ~: no change shows"}})
-	p.add(section{heading: "What is decided at the ends", table: decisionTable(t)})
-	p.add(section{heading: "Notes", notes: append(tornadoNotes(t), n.rest()...)})
-	p.add(origin.foot(t.Spec.Replications, t.Seed, t.Spec.Confidence))
+	p.Add(layout.Section{Heading: "What is decided at the ends", Table: decisionTable(t).laidOut()})
+	p.Add(layout.Section{Heading: "Notes", Notes: append(tornadoNotes(t), n.rest()...)})
+	p.Add(origin.foot(t.Spec.Replications, t.Seed, t.Spec.Confidence))
 	return p
 }
 
@@ -82,7 +83,7 @@ func tornadoFigure(t *decisions.Tornado, iv interval) string {
 	if t.Unit == "" {
 		return grouped(iv.Mean)
 	}
-	return mean(iv)
+	return layout.Mean(iv)
 }
 
 // endFigure is the figure at an end.
@@ -93,7 +94,7 @@ func endFigure(t *decisions.Tornado, e decisions.End) string {
 // endChange is the change at an end, ~ where none shows.
 func endChange(t *decisions.Tornado, e decisions.End) string {
 	if !e.Shows || t.Unit == "" && math.Abs(e.Change.Mean) < 0.5 {
-		return none
+		return layout.None
 	}
 	if t.Unit == "" {
 		if e.Change.Mean > 0 {
@@ -101,7 +102,7 @@ func endChange(t *decisions.Tornado, e decisions.End) string {
 		}
 		return grouped(e.Change.Mean)
 	}
-	return withSign(e.Change.Mean, decimals(e.Change.HalfWidth()))
+	return withSign(e.Change.Mean, layout.Decimals(e.Change.HalfWidth()))
 }
 
 // markedChange is the change at an end, marked where the line breaks a limit there.

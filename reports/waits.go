@@ -3,6 +3,7 @@ package reports
 import (
 	"fmt"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
 
@@ -10,13 +11,13 @@ import (
 const waitsShown = 3
 
 // waitSection says who made whom wait.
-func waitSection(f *scenarios.Forecast) section {
-	s := section{heading: "Who made whom wait, minutes a shift"}
+func waitSection(f *scenarios.Forecast) layout.Section {
+	s := layout.Section{Heading: "Who made whom wait, minutes a shift"}
 	t := &table{columns: []column{left("station"), left("state"), right("min"), left("because of"), left("cause")}}
 	for _, st := range f.Stations {
 		addWaits(t, st)
 	}
-	s.table = t
+	s.Table = t.laidOut()
 	return s
 }
 
@@ -26,14 +27,14 @@ func addWaits(t *table, st scenarios.StationForecast) {
 		switch {
 		case wait.Minutes < 0.05:
 		case others == 0 && shownOf(t, st.Name) < waitsShown:
-			t.add(st.Name, wait.State.String(), fixed(wait.Minutes, 1), wait.Where, wait.What)
+			t.add(st.Name, wait.State.String(), layout.Fixed(wait.Minutes, 1), wait.Where, wait.What)
 		default:
 			others++
 			minutes += wait.Minutes
 		}
 	}
 	if others > 0 {
-		t.add(st.Name, "both", fixed(minutes, 1), fmt.Sprintf("%d more", others), "")
+		t.add(st.Name, "both", layout.Fixed(minutes, 1), fmt.Sprintf("%d more", others), "")
 	}
 }
 

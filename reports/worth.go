@@ -4,32 +4,33 @@ import (
 	"fmt"
 	"strings"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
 // worthSection says what the absence of each cause of loss would bring.
-func worthSection(x *decisions.Explanation) section {
-	s := section{heading: "Explained: what fixing each cause would bring, good cartons a shift"}
+func worthSection(x *decisions.Explanation) layout.Section {
+	s := layout.Section{Heading: "Explained: what fixing each cause would bring, good cartons a shift"}
 	if len(x.Worths) == 0 {
-		s.text = []string{"There is no cause of loss that could be left out"}
+		s.Text = []string{"There is no cause of loss that could be left out"}
 		return s
 	}
 	if w := x.Worths[0]; shows(w.Brings) && w.Brings.Mean > 0 && !w.Planned {
-		s.text = append(s.text, fmt.Sprintf("Worth most: %s: %s brings %s cartons a shift%s", w.Where, w.Cause, mean(w.Brings), bounds(w.Brings, "", "")))
+		s.Text = append(s.Text, fmt.Sprintf("Worth most: %s: %s brings %s cartons a shift%s", w.Where, w.Cause, layout.Mean(w.Brings), bounds(w.Brings, "", "")))
 	}
-	s.text = append(s.text, fmt.Sprintf("All of them at once bring %s%s; %s", mean(x.Together), bounds(x.Together, "", ""), interactionWords(x)))
+	s.Text = append(s.Text, fmt.Sprintf("All of them at once bring %s%s; %s", layout.Mean(x.Together), bounds(x.Together, "", ""), interactionWords(x)))
 	t := &table{columns: []column{left("cause"), left("left out as"), right("charged"), right("brings"), right("interval")}}
 	for _, w := range x.Worths {
-		brings := none
+		brings := layout.None
 		if shows(w.Brings) {
-			brings = mean(w.Brings)
+			brings = layout.Mean(w.Brings)
 		}
-		t.add(w.Where+": "+w.Cause, w.Without, fixed(w.Charged, sheetDecimals(w.Brings)), brings, band(w.Brings))
+		t.add(w.Where+": "+w.Cause, w.Without, layout.Fixed(w.Charged, sheetDecimals(w.Brings)), brings, layout.Band(w.Brings))
 	}
-	s.table = t
-	s.notes = []string{"charged: what was lost to it, by the loss sheet. brings: what fixing it gives: the same shifts without the cause, less those with it. ~: no difference shows"}
+	s.Table = t.laidOut()
+	s.Notes = []string{"charged: what was lost to it, by the loss sheet. brings: what fixing it gives: the same shifts without the cause, less those with it. ~: no difference shows"}
 	if part := partWords(x); part != "" {
-		s.notes = append(s.notes, part)
+		s.Notes = append(s.Notes, part)
 	}
 	return s
 }
@@ -66,8 +67,8 @@ func interactionWords(x *decisions.Explanation) string {
 	case !shows(i):
 		return "no interaction shows (~) between them"
 	case i.Mean > 0:
-		return "that is " + mean(i) + " more than one by one" + bounds(i, "", "") + ": some hide behind others"
+		return "that is " + layout.Mean(i) + " more than one by one" + bounds(i, "", "") + ": some hide behind others"
 	}
 	less := interval{Mean: -i.Mean, Low: -i.High, High: -i.Low, N: i.N, Confidence: i.Confidence}
-	return "that is " + mean(less) + " less than one by one" + bounds(less, "", "") + ": they stand for the same lost time"
+	return "that is " + layout.Mean(less) + " less than one by one" + bounds(less, "", "") + ": they stand for the same lost time"
 }
