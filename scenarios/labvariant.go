@@ -43,6 +43,10 @@ func copyLine(line *stations.Line) *stations.Line {
 			stop := *st.Miss.Stop
 			st.Miss.Stop = &stop
 		}
+		if st.Glue != nil {
+			glue := *st.Glue
+			st.Glue = &glue
+		}
 	}
 	return &c
 }

@@ -243,5 +243,6 @@ func (c *conveyor) close(end time.Duration) {
 			c.late, c.lateTo, c.ready = u, never, never
 		}
 	}
+	c.closeGlue(end)
 	c.account(end, 1)
 }

@@ -215,8 +215,11 @@ func (u *unit) over(c *stopClock, before time.Duration, tries int) time.Duration
 		return before
 	}
 	var act time.Duration
-	for range tries {
+	for try := range tries {
 		act += u.draw()
+		if try == 0 {
+			u.closes = u.closed
+		}
 	}
 	if u.belt != nil && u.spec.Away > 0 {
 		act = min(act, u.spec.Away)

@@ -26,8 +26,10 @@ type conveyor struct {
 	interr  bool // some station stops by the calendar clock
 	running bool // some station stops by running time
 	limits  bool // some station scraps cartons that stand too long
+	glues   bool // some station closes what another has glued
 	plain   bool // every act is fixed: a cycle may repeat the one before
 
+	stood  lastStands
 	places []carton // lanes to a pitch, a ring of pitches
 	head   int      // index of the first place of the ring
 
@@ -77,6 +79,11 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 		c.plain = c.plain && u.fixed >= 0 && u.spec.Away == 0 && u.spec.Units == 1
 		c.units = append(c.units, u)
 		c.limits = c.limits || u.spec.StandLimit > 0
+		if glue := u.spec.Glue; glue != nil {
+			c.glues = true
+			u.laid = u.at - c.units[glue.From-g.First].at
+			c.stood.reach(u.laid)
+		}
 		if u.spec.Ejects || len(u.stores) > 0 || c.ends && i == g.Last {
 			c.outlets = append(c.outlets, u)
 		}
@@ -114,6 +121,7 @@ func (c *conveyor) run(p *sim.Process) {
 		c.index()
 		c.act()
 		c.awaitClear(p)
+		c.closeGlue(c.ready)
 		c.account(c.ready, 1)
 		c.repeat(p)
 	}

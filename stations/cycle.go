@@ -70,6 +70,7 @@ func (c *conveyor) scrapStood() {
 // act asks every station what it does in this cycle and when it will be clear.
 func (c *conveyor) act() {
 	stands := c.begun + c.spec.Index
+	c.stood.add(stands)
 	c.allClear, c.last, c.disturbed = stands, nil, c.interr
 	c.late, c.lateFrom, c.lateTo = nil, 0, 0
 	for _, u := range c.units {
@@ -124,8 +125,11 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 	}
 	u.count(Acts, 1)
 	u.tries = tries
-	for range tries {
+	for try := range tries {
 		u.act += u.draw()
+		if try == 0 {
+			u.closes = u.closed
+		}
 	}
 	if u.spec.Away > 0 || len(u.robots) > 1 {
 		u.act = c.byRobot(u, u.act)

@@ -33,6 +33,10 @@ func jammedLine(t *rapid.T) *stations.Line {
 			st.Stops = []stations.Stop{{Cause: "jam", Chance: rapid.SampledFrom([]float64{0.01, 0.1, 0.5}).Draw(t, "jam"),
 				Clear: g.time("clear", 0, 900)}}
 		}
+		if g.chance("glue", 2) {
+			st.Glue = g.glue(0, i, 1)
+			st.Glue.Scraps = false
+		}
 		line.Stations = append(line.Stations, st)
 	}
 	if g.chance("set", 2) {
@@ -50,6 +54,10 @@ type jamming struct {
 	clear        random.Source
 	jams, misses random.Trials
 
+	glue  *stations.Glue // nil: it closes none
+	laid  int            // how many pitches before
+	index time.Duration
+
 	clearAt time.Duration
 	jam     bool
 }
@@ -59,7 +67,7 @@ func jammings(line *stations.Line) []*jamming {
 	at := 0
 	for _, st := range line.Stations {
 		at += st.Feed.Pitches
-		j := &jamming{at: at,
+		j := &jamming{at: at, glue: st.Glue, index: line.Conveyors[0].Index,
 			act:      random.NewSource(st.Parts[0].Time, random.Key(st.Name, st.Parts[0].Name)),
 			reaction: random.NewSource(line.Crew.Reaction, random.Key(st.Name, "reaction")),
 			misses:   random.NewTrials(must(random.PerAct(st.Miss.Chance)), random.Key(st.Name, "miss")),
@@ -74,6 +82,9 @@ func jammings(line *stations.Line) []*jamming {
 		j.reaction.Reset(1, 0)
 		j.misses.Reset(1, 0)
 		list = append(list, j)
+		if st.Glue != nil {
+			j.laid = at - list[st.Glue.From].at
+		}
 	}
 	return list
 }
@@ -85,10 +96,13 @@ func cycles(line *stations.Line) (begins []time.Duration, good int64) {
 	list := jammings(line)
 	belt := line.Conveyors[0]
 	loaded := make([]bool, list[len(list)-1].at+1)
+	spoiled := make([]bool, len(loaded))
 	end := line.Shift.Length
 	for begin := time.Duration(0); begin < end; {
 		begins = append(begins, begin)
 		copy(loaded[1:], loaded)
+		copy(spoiled[1:], spoiled)
+		spoiled[0] = false
 		loaded[0] = true
 		stands := begin + belt.Index
 		var calls []*jamming
@@ -100,6 +114,7 @@ func cycles(line *stations.Line) (begins []time.Duration, good int64) {
 			j.jam = j.jams.Hit()
 			loaded[j.at] = !j.misses.Hit()
 			j.clearAt += j.act.Next()
+			spoiled[j.at] = spoiled[j.at] || j.tooLate(begins)
 			if j.jam {
 				calls = append(calls, j)
 			}
@@ -112,7 +127,7 @@ func cycles(line *stations.Line) (begins []time.Duration, good int64) {
 		for _, j := range list {
 			next = max(next, j.clearAt)
 		}
-		if last := list[len(list)-1]; loaded[last.at] && last.clearAt <= end {
+		if last := list[len(list)-1]; loaded[last.at] && !spoiled[last.at] && last.clearAt <= end {
 			good++
 		}
 		if belt.Release == stations.AtCamZero {
@@ -121,6 +136,18 @@ func cycles(line *stations.Line) (begins []time.Duration, good int64) {
 		begin = next
 	}
 	return begins, good
+}
+
+// tooLate says that the glue which the station closes in the last of the cycles was laid too long before; j.clearAt is the end of its act.
+func (j *jamming) tooLate(begins []time.Duration) bool {
+	if j.glue == nil || len(begins) <= j.laid {
+		return false
+	}
+	now, laid := begins[len(begins)-1], begins[len(begins)-1-j.laid]
+	if j.glue.Closes == 0 {
+		return now-laid > j.glue.Open
+	}
+	return j.clearAt-j.index-laid > j.glue.Open
 }
 
 // attend lets the attendant clear the jams of one cycle.

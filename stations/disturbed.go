@@ -90,7 +90,7 @@ func (u *unit) reach(p *sim.Process) {
 
 // startAgain lets a stop make the act start again: what was done of it was in vain.
 func (u *unit) startAgain(s *stand, c *stopClock) {
-	s.again = u.progress + u.whole - u.act
+	s.again, s.restarts, s.closes = u.progress+u.whole-u.act, true, u.closes
 	u.whole = u.over(c, u.whole, u.tries)
 	u.act = u.progress + u.whole
 }

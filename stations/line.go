@@ -139,6 +139,8 @@ type Station struct {
 	Materials []Material
 	// StandLimit is how long a carton may stand in the station before it is scrapped; 0 means for ever.
 	StandLimit time.Duration
+	// Glue is what the station closes in time; nil where it closes none. Only on a conveyor.
+	Glue *Glue
 }
 
 // Feed is what links a station to the one before it.

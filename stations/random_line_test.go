@@ -43,6 +43,9 @@ func describe(line *stations.Line) string {
 		if st.Feed.Buffer != nil {
 			fmt.Fprintf(&text, "\n  buffer %+v", *st.Feed.Buffer)
 		}
+		if st.Glue != nil {
+			fmt.Fprintf(&text, "\n  glue %+v", *st.Glue)
+		}
 		if st.Miss.Stop != nil {
 			fmt.Fprintf(&text, "\n  stop %+v", *st.Miss.Stop)
 		}
@@ -177,7 +180,7 @@ func (g *lines) belt(line *stations.Line, section int, afterBelt bool) {
 		c.Release = stations.Release(g.count("release", 0, 1))
 	}
 	c.RunsEmpty = section > 0 && g.chance("runs empty", 2)
-	number := len(line.Conveyors)
+	number, first := len(line.Conveyors), len(line.Stations)
 	line.Conveyors = append(line.Conveyors, c)
 	for i := range g.count("stations", 1, 3) {
 		st := g.station()
@@ -195,8 +198,16 @@ func (g *lines) belt(line *stations.Line, section int, afterBelt bool) {
 			st.Away = g.span("away", 0, 10)
 		}
 		st.ActsEmpty = st.Kind == stations.Fill && g.chance("acts empty", 2)
+		if g.chance("glue", 3) {
+			st.Glue = g.glue(first, len(line.Stations), len(st.Parts))
+		}
 		line.Stations = append(line.Stations, st)
 	}
+}
+
+// glue is closed after some of the parts of an act, and was laid by a station from the first of the conveyor to the one that closes it.
+func (g *lines) glue(first, last, parts int) *stations.Glue {
+	return &stations.Glue{From: g.count("laid at", first, last), Open: g.span("open", 1, 200), Closes: g.count("closes", 0, parts), Scraps: g.chance("scraps", 2)}
 }
 
 func (g *lines) machine(section int) stations.Station {

@@ -19,6 +19,7 @@ const (
 	Missed                          // the act was missed
 	Rejected                        // made but not good
 	Stood                           // scrapped after standing too long
+	Dried                           // closed after its glue lay open too long
 	SlowMaster                      // the master's revolution outlasts all else
 	CamGate                         // waits for the next cam zero
 	InTransit                       // cartons are on their way through the buffer before the station
@@ -54,6 +55,7 @@ var reasonForms = [...]struct {
 	Missed:        {outcome, "", "missed"},
 	Rejected:      {outcome, "", "rejected"},
 	Stood:         {outcome, "", "stood too long"},
+	Dried:         {outcome, "", "glue open too long"},
 	SlowMaster:    {built, "conveyor", "master revolution longer than the pace"},
 	CamGate:       {built, "conveyor", "waits for the next cam zero"},
 	InTransit:     {account, "", "cartons under way in the buffer before it"},
@@ -123,6 +125,9 @@ func (r *reasons) addStation(i int, st *Station) {
 	}
 	if st.StandLimit > 0 {
 		add(Stood)
+	}
+	if st.Glue != nil {
+		add(Dried)
 	}
 	if st.Feed.Buffer != nil {
 		add(InTransit)

@@ -34,6 +34,7 @@ func (c *conveyor) repeat(p *sim.Process) {
 	}
 	p.WaitUntil(c.calendar.Now() + time.Duration(n)*period)
 	c.begun += time.Duration(n) * period
+	c.stood.skip(n, period)
 	c.since = c.calendar.Now()
 }
 
@@ -47,6 +48,9 @@ func (c *conveyor) repeats() int64 {
 	n := int64((quiet - 1 - now) / period)
 	for _, u := range c.units {
 		if limit := u.spec.StandLimit; limit > 0 && period-c.spec.Index > limit {
+			return 0
+		}
+		if !u.closesInTime(period) {
 			return 0
 		}
 		n = min(n, u.undisturbed(int64(c.lanes), c.spec.Index))

@@ -39,6 +39,11 @@ func slower(line *stations.Line) *stations.Line {
 func slowDown(st *stations.Station) {
 	st.Away *= 2
 	st.StandLimit *= 2
+	if st.Glue != nil {
+		glue := *st.Glue
+		glue.Open *= 2
+		st.Glue = &glue
+	}
 	if b := st.Feed.Buffer; b != nil {
 		st.Feed.Buffer = &stations.Buffer{Capacity: b.Capacity, Transit: 2 * b.Transit}
 	}

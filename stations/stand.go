@@ -14,6 +14,9 @@ type stand struct {
 	arrived time.Duration // when the clearing began, or never
 	to      time.Duration // when it was cleared, or never
 	again   time.Duration // how much of an act on a conveyor it made start again
+	// restarts says that it made an act on a conveyor start again, closes how much of that closed its glue.
+	restarts bool
+	closes   time.Duration
 }
 
 func (s *stand) state() State {

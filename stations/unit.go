@@ -19,6 +19,8 @@ type unit struct {
 
 	parts  []random.Source
 	fixed  time.Duration // the whole act when every part is fixed, or -1
+	glued  int           // how many parts of the act close its glue; -1 without glue
+	closed time.Duration // these parts of the act drawn last
 	misses random.Trials
 	spoils random.Trials
 	react  random.Source
@@ -34,7 +36,7 @@ type unit struct {
 	standing []*stand   // stops that it is in now, the first of which counts
 	again    *stopClock // a stop by the clock that makes the act in hand start again
 
-	slow, missed, rejected, stood Reason
+	slow, missed, rejected, stood, dried Reason
 	// owed holds, for each carton that stops at the head of the line still cost, the stop that does.
 	owed []Reason
 
@@ -68,6 +70,8 @@ type unit struct {
 	loaded   bool          // a carton stands before it
 	handled  int           // cartons of this act that use up materials
 	cleared  bool
+	closes   time.Duration   // of this cycle's act until its glue is closed
+	laid     int             // how many cycles before its glue was laid
 	robots   []time.Duration // when each parallel robot is back
 	stands   []*stand        // stops that fall into this cycle, in the order in which they began
 }
@@ -85,11 +89,17 @@ type stopClock struct {
 // newUnit builds unit number n of station i.
 func newUnit(s *Simulation, i, n, section int) *unit {
 	spec := &s.Line.Stations[i]
-	u := &unit{Simulation: s, spec: spec, station: i, number: n, section: section, name: spec.Name, fixed: 0}
+	u := &unit{Simulation: s, spec: spec, station: i, number: n, section: section, name: spec.Name, glued: -1}
 	if spec.Units > 1 {
 		u.name += " " + strconv.Itoa(n+1)
 	}
-	for _, part := range spec.Parts {
+	if spec.Glue != nil {
+		u.glued = spec.Glue.Closes
+	}
+	for i, part := range spec.Parts {
+		if i < u.glued && part.Time.Fixed() {
+			u.closed += part.Time.Mean()
+		}
 		u.parts = append(u.parts, random.NewSource(part.Time, random.Key(u.name, part.Name)))
 		if u.fixed >= 0 && part.Time.Fixed() {
 			u.fixed += part.Time.Mean()
@@ -104,6 +114,7 @@ func newUnit(s *Simulation, i, n, section int) *unit {
 	u.missed = s.reasons.ifAny(Missed, i, 0)
 	u.rejected = s.reasons.ifAny(Rejected, i, 0)
 	u.stood = s.reasons.ifAny(Stood, i, 0)
+	u.dried = s.reasons.ifAny(Dried, i, 0)
 	for k := range spec.Stops {
 		u.addStop(&spec.Stops[k], s.reasons.of(Stoppage, i, k))
 	}
@@ -185,12 +196,18 @@ func (u *unit) draw() time.Duration {
 	if u.fixed >= 0 {
 		return u.fixed
 	}
-	if len(u.parts) == 1 {
+	if len(u.parts) == 1 && u.glued < 0 {
 		return u.parts[0].Next()
 	}
 	var sum time.Duration
 	for i := range u.parts {
+		if i == u.glued {
+			u.closed = sum
+		}
 		sum += u.parts[i].Next()
+	}
+	if u.glued == len(u.parts) {
+		u.closed = sum
 	}
 	return sum
 }

@@ -90,6 +90,7 @@ func (r *removals) at(line *stations.Line, i int) {
 	}
 	r.add(loss{stations.Rejected, i, 0}, "no rejects", func(l *stations.Line) { l.Stations[i].Reject = 0 })
 	r.add(loss{stations.Stood, i, 0}, "no limit", func(l *stations.Line) { l.Stations[i].StandLimit = 0 })
+	r.add(loss{stations.Dried, i, 0}, "glue that stays open", func(l *stations.Line) { l.Stations[i].Glue = nil })
 	if k := fitting(line, i); k < 1 {
 		r.add(loss{stations.SlowAct, i, 0}, "fits the pace", func(l *stations.Line) {
 			for p := range l.Stations[i].Parts {

@@ -67,6 +67,9 @@ func scaleStation(st *stations.Station, k float64) {
 		st.Materials[i].Takes = st.Materials[i].Takes.Scale(k)
 	}
 	st.Away, st.StandLimit = times(st.Away, k), times(st.StandLimit, k)
+	if st.Glue != nil {
+		st.Glue.Open = times(st.Glue.Open, k)
+	}
 }
 
 func scaleStop(stop *stations.Stop, k float64) {
