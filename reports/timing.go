@@ -59,7 +59,14 @@ func ceilingAnswer(t *scenarios.Timing) layout.Section {
 	switch {
 	case binding == nil:
 		s.Text = append(s.Text, "No limit binds: nothing that the file describes keeps the line from being set faster")
+		if least := c.Least(); least != nil {
+			s.Text = append(s.Text, leastWords(least), settingAgainst(t))
+		}
 		s.Text = append(s.Text, unassessedWords(c)...)
+		return s
+	case c.Setting == 0 && binding.Err == nil && c.Least() != nil:
+		s.Text = append(s.Text, fmt.Sprintf("No setting is allowed: %s, %s allows %s at the most", binding.Where, binding.Name, ceilingRate(binding.Highest.Setting)))
+		s.Text = append(s.Text, leastWords(c.Least()), "To lift it: "+binding.Lift+"; or "+c.Least().Lift)
 		return s
 	case c.Setting == 0:
 		s.Text = append(s.Text, fmt.Sprintf("No setting is allowed: %s, %s%s", binding.Where, binding.Name, shortBy(binding)))
@@ -67,6 +74,9 @@ func ceilingAnswer(t *scenarios.Timing) layout.Section {
 		return s
 	}
 	s.Text = append(s.Text, fmt.Sprintf("Ceiling %s, bound by %s: %s", ceilingRate(c.Setting), binding.Where, binding.Name))
+	if least := c.Least(); least != nil {
+		s.Text = append(s.Text, leastWords(least))
+	}
 	s.Text = append(s.Text, settingAgainst(t))
 	s.Text = append(s.Text, unassessedWords(c)...)
 	s.Text = append(s.Text, "To lift it: "+binding.Lift)
@@ -82,6 +92,14 @@ func append1(s layout.Section, words string) layout.Section {
 	}
 	return s
 }
+
+// leastWords say which settings are too slow.
+func leastWords(l *scenarios.LimitFinding) string {
+	return fmt.Sprintf("Lowest setting %s, bound by %s: %s", quantity.FormatRate(roundedUp(l.Lowest)), l.Where, l.Name)
+}
+
+// roundedUp is a lowest setting rounded up to a tenth, so that what is printed is allowed.
+func roundedUp(setting motion.CartonsPerHour) float64 { return math.Ceil(10*float64(setting)) / 10 }
 
 // shortBy says what is missing where a limit is broken whatever the setting.
 func shortBy(l *scenarios.LimitFinding) string {
@@ -116,6 +134,9 @@ func settingAgainst(t *scenarios.Timing) string {
 	keeps := "keeps every limit"
 	if len(t.Ceiling.Unassessed) > 0 {
 		keeps = "keeps every limit that can be told"
+	}
+	if t.Ceiling.Binding() == nil {
+		return fmt.Sprintf("The setting of %s %s", setting, keeps)
 	}
 	share := 100 * float64(t.Ceiling.Setting-t.Setting) / float64(t.Ceiling.Setting)
 	if share < 0 {
@@ -201,6 +222,8 @@ func highestWords(l *scenarios.LimitFinding) string {
 	switch {
 	case l.Err != nil:
 		return "no setting"
+	case l.Lowest > 0:
+		return "any from " + layout.Fixed(roundedUp(l.Lowest), 1) + "/h"
 	case !l.Highest.Binds:
 		return "any"
 	}

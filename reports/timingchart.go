@@ -63,8 +63,10 @@ func verdictWords(t *scenarios.Timing) string {
 	switch binding := t.Ceiling.Binding(); {
 	case len(violated) > 0:
 		return "VIOLATED: " + strings.Join(violated, "; ")
-	case binding == nil:
+	case binding == nil && t.Ceiling.Kept():
 		return "No limit binds"
+	case binding == nil:
+		return settingAgainst(t)
 	case t.Ceiling.Setting == 0:
 		return fmt.Sprintf("No setting is allowed: %s, %s", binding.Where, binding.Name)
 	default:

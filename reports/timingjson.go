@@ -45,6 +45,7 @@ type jsonSpeedLimit struct {
 	Name    string          `json:"name"`
 	Kind    string          `json:"kind"`
 	Highest *number         `json:"highest_per_hour"` // null: any; 0: none
+	Lowest  *number         `json:"lowest_per_hour"`  // null: any
 	Margin  number          `json:"margin"`
 	Unit    string          `json:"unit"`
 	Bands   []jsonForbidden `json:"forbidden_bands"`
@@ -206,6 +207,9 @@ func speedLimitJSON(l *scenarios.LimitFinding) jsonSpeedLimit {
 	if l.Highest.Binds || l.Err != nil {
 		highest := number(l.Highest.Setting)
 		out.Highest = &highest
+	}
+	if l.Lowest > 0 {
+		out.Lowest = pointer(number(l.Lowest))
 	}
 	for _, b := range l.Bands {
 		out.Bands = append(out.Bands, jsonForbidden{number(b.From), number(b.To)})

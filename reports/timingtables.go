@@ -299,10 +299,21 @@ func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 			layout.Fixed(seal.Interface, 1), layout.Fixed(seal.Heat.Wanted, 1), signedMs(v.PerJawKelvin), signedMs(v.PerWantedKelvin), signedMs(v.PerThicknessPercent)))
 	}
 	if g := seal.Glue; g != nil {
-		s.Text = append(s.Text, fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set)))
+		words := fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set))
+		if seal.Laid != "" {
+			words += fmt.Sprintf("; laid at %s %s before, it is closed after %s", seal.Laid, cycleWords(seal.LaidBefore), seconds(seal.LiesOpen))
+		}
+		s.Text = append(s.Text, words)
 	}
 	s.Notes = n.take()
 	return s
+}
+
+func cycleWords(n int) string {
+	if n == 1 {
+		return "one cycle"
+	}
+	return fmt.Sprintf("%d cycles", n)
 }
 
 func signedMs(s motion.Seconds) string { return fmt.Sprintf("%+.1f ms", 1000*float64(s)) }

@@ -54,5 +54,7 @@ stations:
 // glued is a sealer that seals with glue.
 const glued = `
 stations:
-  - {name: sealer, kind: seal, close: 0.2 s, open: 0.2 s, dwell: derived, glue: {open: 6 s, set: 0.8 s, compression: 1 s, applied: 2 s, margin: 50 ms}}
+  - {name: gun, kind: machine, cycle: 0.5 s, conveyor: {index: 0.5 s}}
+  - {name: first, kind: seal, after: {pitches: 1}, close: 0.2 s, open: 0.2 s, dwell: derived, glue: {open: 6 s, set: 0.8 s, compression: 1 s, applied: 2 s, margin: 50 ms}}
+  - {name: sealer, kind: seal, after: {pitches: 1}, close: 0.2 s, open: 0.2 s, dwell: 1 s, glue: {open: 6 s, set: 0.8 s, applied: {at: gun, then: scrap}}}
 `

@@ -26,8 +26,13 @@ var sealingKeys = []keyGroup{
 		{"open", "time", "required", "above 0, up to 1 h", "open time: how long after it was applied it still wets the other face"},
 		{"set", "time", "required", "above 0, up to 1 h", "set time: how long it must be pressed until it holds"},
 		{"compression", "time", "set", "set to 1 h", "how long the jaws press, where that is asked for"},
-		{"applied", "time", "not checked", "above 0, up to open", "how long before the jaws close the glue was applied"},
+		{"applied", "time|applied", "not checked", "above 0, up to open", "how long before the jaws close the glue was applied, or by which station"},
 		{"margin", "time", "0 s", "up to 1 min", "by how much a derived dwell is longer than the least"},
+	}},
+	{"applied", "glue.applied", "The time from where the conveyor comes to a stand at that station, over the cycles in between, to where the jaws are closed is a limit: " +
+		"it forbids slow settings. Whatever stands the line for longer costs the cartons between the two.", []lineKey{
+		{"at", "text", "required", "on the same conveyor, before the sealer or the sealer itself", "the station that lays the glue"},
+		{"then", `"reject"|"scrap"`, "reject", "", "what becomes of a carton that is closed after the open time: made but not good, or taken off the line"},
 	}},
 	{"margin", "reject_by_margin", "A table from margin to share of rejects. Between its rows the share lies on a straight line; beyond its ends it is that of the nearest row.", []lineKey{
 		{"margin", "time", "required", "-60 s to 60 s, rising", "the dwell less the least dwell; negative where it is too short"},

@@ -149,6 +149,7 @@ func (r *lineReader) readSeal(d *draft) {
 		d.Parts = append(d.Parts, stations.Part{Name: "lag", Time: r.time(lag, upTo(10*time.Second))})
 	}
 	d.Parts = append(d.Parts, r.sealTimes(d)...)
+	d.closeGlue()
 }
 
 func (r *lineReader) readOffload(d *draft) {

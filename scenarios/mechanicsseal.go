@@ -114,38 +114,6 @@ func (r *lineReader) readContact(f *document.Fields, s *motion.HeatSeal) {
 	}
 }
 
-// readGlue reads what a glue needs: the times of its maker, in the terms of ASTM D4497.
-func (r *lineReader) readGlue(d *draft, n *document.Node) {
-	if n == nil {
-		return
-	}
-	r.described()
-	before := r.p.Len()
-	f := n.Map(&r.p)
-	seconds := func(n *document.Node) motion.Seconds {
-		return motion.SecondsOf(n.PositiveDuration(&r.p, document.Limit{Max: "1 h"}))
-	}
-	g := &motion.Glue{Open: seconds(f.Require("open", "8 s")), Set: seconds(f.Require("set", "0.9 s")), Compression: seconds(f.Take("compression"))}
-	applied := f.Take("applied")
-	ago := seconds(applied)
-	margin := r.readMargin(f.Take("margin"))
-	f.Done()
-	if r.p.Len() > before {
-		return
-	}
-	problems := g.Problems()
-	for _, p := range problems {
-		r.addMotion(n, p)
-	}
-	if len(problems) > 0 {
-		return
-	}
-	if left := g.OpenTimeLeft(ago); left < 0 {
-		r.p.Add(applied.Assumed(&r.p), "is longer than the open time of "+quantity.FormatDuration(g.Open.Duration()), "the glue no longer wets the board when the jaws close")
-	}
-	d.motion.Glue, d.motion.LeastDwell, d.margin = g, g.Dwell(), margin
-}
-
 // readMargin reads the time that a derived dwell is longer than the least one.
 func (r *lineReader) readMargin(n *document.Node) motion.Seconds {
 	return motion.SecondsOf(n.Duration(&r.p, document.Limit{Max: "1 min"}))

@@ -30,15 +30,26 @@ func RefusalWarning(f *File) []Warning {
 // Allows says what a limit that is broken at a setting allows.
 func (l *LimitFinding) Allows(setting motion.CartonsPerHour) string {
 	for _, b := range l.Bands {
-		if b.To < l.Highest.Setting && b.Contains(setting) {
+		if b.From > 0 && b.To < l.Highest.Setting && b.Contains(setting) {
 			return fmt.Sprintf("%s forbids %.1f to %s", l.Name, float64(b.From), quantity.FormatRate(float64(b.To)))
 		}
 	}
 	if l.Kind == motion.SealLimit {
 		return fmt.Sprintf("%s, short by %.0f ms", l.Name, math.Ceil(-1000*l.Now))
 	}
+	if l.Lowest > 0 && setting > 0 {
+		return fmt.Sprintf("%s asks for %s at least", l.Name, quantity.FormatRate(math.Ceil(10*float64(l.Lowest))/10))
+	}
+	if l.Kind == motion.OpenLimit && setting == 0 {
+		return fmt.Sprintf("%s, late by %.0f ms", l.Name, math.Ceil(-1000*l.Now))
+	}
 	if l.Err != nil {
 		return l.Name + " allows no setting"
 	}
-	return fmt.Sprintf("%s allows %s", l.Name, quantity.FormatRate(math.Floor(10*float64(l.Highest.Setting)+0.05)/10))
+	return fmt.Sprintf("%s allows %s", l.Name, allowedRate(float64(l.Highest.Setting)))
+}
+
+// allowedRate is a highest setting rounded down to a tenth, so that what is printed is allowed.
+func allowedRate(setting float64) string {
+	return quantity.FormatRate(math.Floor(10*setting+0.05) / 10)
 }

@@ -25,6 +25,8 @@ type LimitFinding struct {
 	SpeedLimit
 	// Highest setting that it allows, bands within left aside; Binds is false where it allows any.
 	Highest motion.Highest
+	// Lowest setting that it allows, where it forbids those below; else 0.
+	Lowest motion.CartonsPerHour
 	// Bands of settings that it forbids, ascending.
 	Bands []motion.Band
 	// Now is its margin at the file's setting, in its unit.
@@ -58,6 +60,17 @@ func (c *SpeedCeiling) Next() *LimitFinding {
 		}
 	}
 	return nil
+}
+
+// Least is the limit that forbids the most of the low settings; nil where none does.
+func (c *SpeedCeiling) Least() *LimitFinding {
+	var least *LimitFinding
+	for i := range c.Limits {
+		if l := &c.Limits[i]; l.Lowest > 0 && (least == nil || l.Lowest > least.Lowest) {
+			least = l
+		}
+	}
+	return least
 }
 
 // Kept says that the file's setting keeps every limit that the file asks for. A limit that can't be told is not kept.
@@ -99,6 +112,10 @@ func (c *SpeedCeiling) take(l LimitFinding) {
 // find looks for what a limit allows. That depends on the limit alone: neither on the present setting, nor on the other limits.
 func (l SpeedLimit) find(setting motion.CartonsPerHour) LimitFinding {
 	found := LimitFinding{SpeedLimit: l, Now: l.Margin(setting)}
+	if l.Rises {
+		found.findLowest()
+		return found
+	}
 	if l.Dips == nil {
 		found.Highest, found.Err = motion.HighestAllowed(l.Limit, lowestSetting, highestSetting)
 		return found
@@ -106,6 +123,20 @@ func (l SpeedLimit) find(setting motion.CartonsPerHour) LimitFinding {
 	all := motion.AssessDips(l.Limit, lowestSetting)
 	found.Highest, found.Bands, found.Err = all.Highest, all.Bands, all.Err
 	return found
+}
+
+// findLowest looks for what a limit allows that forbids the low settings.
+func (l *LimitFinding) findLowest() {
+	lowest, err := motion.LowestAllowed(l.Limit, lowestSetting, highestSetting)
+	if err != nil {
+		l.Err = err
+		return
+	}
+	l.Highest.Setting = highestSetting
+	if lowest > lowestSetting {
+		l.Lowest = lowest
+		l.Bands = []motion.Band{{To: lowest - motion.SettingTolerance, Worst: lowestSetting, Margin: l.Margin(lowestSetting)}}
+	}
 }
 
 // about looks for what a limit that is broken at a setting allows about it, which is quicker than looking everywhere.
@@ -149,7 +180,8 @@ func Ceiling(f *File) (setting float64, limit string, known bool) {
 }
 
 // BeyondCeiling are the limits that the file's setting breaks, each with its margin there: the setting is past what they allow,
-// or in a band that they forbid, or they allow none. Of a line without a setting only what a seal needs can be broken. A file that
+// or in a band that they forbid, or they allow none. Of a line without a setting only what a seal needs can be broken: its dwell, and
+// its glue closed in time. A file that
 // describes times alone has none.
 func BeyondCeiling(f *File) []LimitFinding {
 	if !f.Mechanics.Described {
@@ -159,7 +191,7 @@ func BeyondCeiling(f *File) []LimitFinding {
 	var broken []LimitFinding
 	limits, _ := speedLimits(f)
 	for _, l := range limits {
-		if setting == 0 && l.Kind != motion.SealLimit || !l.broken(setting) {
+		if setting == 0 && !slices.Contains(sealLimits, l.Kind) || !l.broken(setting) {
 			continue
 		}
 		broken = append(broken, l.about(setting))
@@ -167,6 +199,9 @@ func BeyondCeiling(f *File) []LimitFinding {
 	slices.SortStableFunc(broken, func(a, b LimitFinding) int { return cmp.Compare(a.order(), b.order()) })
 	return broken
 }
+
+// sealLimits are the kinds of limit that a line without a setting can break too.
+var sealLimits = []motion.LimitKind{motion.SealLimit, motion.OpenLimit}
 
 // timeLimits are the kinds of limit that BudgetOf warns of: the line then does not follow its setting, and nothing worse.
 var timeLimits = []motion.LimitKind{motion.DwellLimit, motion.ErectorLimit, motion.RobotLimit, MasterLimit, ActLimit}
@@ -177,7 +212,7 @@ func CeilingWarnings(f *File) []Warning {
 	var list []Warning
 	if setting, limit, known := Ceiling(f); known && setting > 0 && f.Line.Setting > 0 {
 		list = append(list, Warning{"setting", fmt.Sprintf("times that follow from motions are those at %s and change with it; "+
-			"reckoned so, the ceiling is %s, bound by %s", quantity.FormatRate(f.Line.Setting), quantity.FormatRate(setting), limit)})
+			"reckoned so, the ceiling is %s, bound by %s", quantity.FormatRate(f.Line.Setting), allowedRate(setting), limit)})
 	}
 	for _, l := range BeyondCeiling(f) {
 		if !slices.Contains(timeLimits, l.Kind) {

@@ -54,6 +54,7 @@ func speedLimits(f *File) ([]SpeedLimit, []Unassessed) {
 		w.conveyor(m, g)
 		for i := g.First; i <= g.Last; i++ {
 			w.station(m, i)
+			w.openTime(m, g, i)
 		}
 	}
 	return w.limits, w.unassessed
@@ -316,37 +317,49 @@ func interlocksOf(m *ConveyorMotion, moves *StationMotion) []func(motion.Seconds
 
 // stand is what a station needs of the conveyor's stand. What rides on the master shrinks with the setting and is no such limit.
 func (w *limitFinder) stand(m *ConveyorMotion, st *stations.Station, moves *StationMotion) {
-	moving, index := m.moving()
 	name, kind := actWords[st.Kind], limitKinds[st.Kind]
-	needed := actOfParts(st)
 	switch {
-	case st.Kind == stations.Fill && st.ActsEmpty && m.Timed:
-		return // until the end of the revolution
 	case st.Kind == stations.Erect:
-		needed, name = w.erectorNeeds(m, st, moves)
-		if arm := moves.axis("arm"); arm != nil && m.Cam != nil {
-			moving += armStands(m.Cam, arm.Cam) - m.Cam.Moving()[0].To
-		}
+		name = "bottom seal within the stand"
 	case st.Away > 0:
-		w.lift(st.Name, standLifts[st.Kind], motion.NewCycleLimit("robot cycle", kind, st.Units*max(m.Master.Lanes, 1), needed))
-		needed, name = motion.SecondsOf(st.Away), "gripper away within the stand"
+		w.lift(st.Name, standLifts[st.Kind], motion.NewCycleLimit("robot cycle", kind, st.Units*max(m.Master.Lanes, 1), actOfParts(st)))
+		name = "gripper away within the stand"
 	}
-	if needed > 0 {
+	if moving, needed := standNeeds(m, st, moves); needed > 0 {
+		_, index := m.moving()
 		l := motion.NewDwellLimit(name, m.Master, moving, needed+index)
 		l.Kind = kind
 		w.lift(st.Name, standLifts[st.Kind], l)
 	}
 }
 
-// erectorNeeds is the part of an erector's act that the master does not time: the bottom seal, once the arm stands.
-func (w *limitFinder) erectorNeeds(m *ConveyorMotion, st *stations.Station, moves *StationMotion) (motion.Seconds, string) {
+// standNeeds is what a station needs of the conveyor's stand, from the end of an angle of the master on; 0 of what rides on the master
+// until the end of its revolution.
+func standNeeds(m *ConveyorMotion, st *stations.Station, moves *StationMotion) (moving motion.Degrees, needed motion.Seconds) {
+	moving, _ = m.moving()
+	switch {
+	case st.Kind == stations.Fill && st.ActsEmpty && m.Timed:
+		return moving, 0
+	case st.Kind == stations.Erect:
+		if arm := moves.axis("arm"); arm != nil && m.Cam != nil {
+			moving += armStands(m.Cam, arm.Cam) - m.Cam.Moving()[0].To
+		}
+		return moving, bottomSeal(st)
+	case st.Away > 0:
+		return moving, motion.SecondsOf(st.Away)
+	}
+	return moving, actOfParts(st)
+}
+
+// bottomSeal is the part of an erector's act that the master does not time, once the arm stands.
+func bottomSeal(st *stations.Station) motion.Seconds {
 	var needed motion.Seconds
 	for _, part := range st.Parts {
 		if part.Name != "arm" && part.Name != "drop" {
 			needed += motion.SecondsOf(part.Time.Mean())
 		}
 	}
-	return needed, "bottom seal within the stand"
+	return needed
 }
 
 // lowest is a setting from which limits are looked at, and highest one up to which.

@@ -87,6 +87,11 @@ type SealTiming struct {
 	Heat        *motion.HeatSeal
 	Sensitivity motion.DwellSensitivity
 	Glue        *motion.Glue
+	// Laid is the station that lays the glue, so many cycles before; empty where the file does not say. It then lies open for Open, at the
+	// setting and for all but one act in a thousand.
+	Laid       string
+	LaidBefore int
+	LiesOpen   motion.Seconds
 	// Reject is the share of rejects at this dwell and setting.
 	Reject float64
 }

@@ -52,6 +52,10 @@ func (w *timer) station(g stations.Group, i int) StationTiming {
 	})
 	s.Dosing = dosingOf(f, moves, s.Conveyor, w.timing)
 	s.Sealing = sealingOf(spec, moves)
+	if glue := spec.Glue; glue != nil {
+		s.Sealing.Laid, s.Sealing.LaidBefore = f.Line.Stations[glue.From].Name, laidBefore(f.Line, i)
+		s.Sealing.LiesOpen = openFor(f, &f.Mechanics.Conveyors[g.Conveyor], g, i, w.timing.Setting)
+	}
 	if g.Conveyor >= 0 {
 		w.margins(&f.Mechanics.Conveyors[g.Conveyor], spec, moves)
 		w.solve(&f.Mechanics.Conveyors[g.Conveyor], spec, moves)

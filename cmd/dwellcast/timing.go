@@ -79,7 +79,12 @@ func (p *program) withinCeiling(file *scenarios.File, beyond bool) error {
 	first, setting := broken[0], file.Line.Setting
 	allows := first.Allows(motion.CartonsPerHour(setting))
 	err := fmt.Errorf("the setting of %s is beyond what %s allows (%s)", quantity.FormatRate(setting), first.Where, allows)
-	if first.Kind == motion.SealLimit {
+	switch {
+	case first.Lowest > 0 && setting > 0:
+		err = fmt.Errorf("the setting of %s is below what %s allows (%s)", quantity.FormatRate(setting), first.Where, allows)
+	case first.Kind == motion.OpenLimit:
+		err = fmt.Errorf("the glue of %s lies open for too long (%s)", first.Where, allows)
+	case first.Kind == motion.SealLimit:
 		err = fmt.Errorf("the seal of %s is none at any setting (%s)", first.Where, allows)
 	}
 	if beyond {

@@ -17,6 +17,7 @@ const (
 	SloshLimit        LimitKind = "slosh"
 	DwellLimit        LimitKind = "dwell" // seal cycle within the stand
 	SealLimit         LimitKind = "seal"  // what heat or glue need, whatever the setting
+	OpenLimit         LimitKind = "open"  // glue closed in time, which a slow setting breaks
 	ErectorLimit      LimitKind = "erector"
 	RobotLimit        LimitKind = "robot"
 )
@@ -29,9 +30,11 @@ type Limit struct {
 	Unit   string                       // of the margin
 	Lift   string                       // what would have to change to raise it, in words
 	Margin func(CartonsPerHour) float64 // not a number counts as not allowed
+	// Rises says that the margin rises with the setting: it is the low ones that are forbidden.
+	Rises bool
 
 	// Dips are settings between lo and hi at which a margin that is not monotonic may have a dip: slosh in step with
-	// the cycle. Nil: the margin falls with the setting.
+	// the cycle. Nil: the margin falls with the setting, or Rises.
 	Dips func(lo, hi CartonsPerHour) []CartonsPerHour
 	// DipWidth is the least width of a dip as a share of the setting; only with Dips, and then more than 0 unless
 	// only Dips themselves can be low.
@@ -66,6 +69,19 @@ func HighestAllowed(limit Limit, lo, hi CartonsPerHour) (Highest, error) {
 	}
 	allowed, _ := narrow(margin, float64(lo), float64(hi), SettingTolerance)
 	return Highest{CartonsPerHour(allowed), true}, nil
+}
+
+// LowestAllowed finds the lowest setting between lo and hi (0 < lo < hi) that a limit whose margin Rises allows, to SettingTolerance and on
+// the allowed side; lo where it allows all. It is an error if not even hi is allowed.
+func LowestAllowed(limit Limit, lo, hi CartonsPerHour) (CartonsPerHour, error) {
+	margin := limit.signed()
+	if m := margin(float64(hi)); m < 0 {
+		return 0, fmt.Errorf("%s: no setting is allowed, however fast (margin %.4g %s)", limit.Name, m, limit.Unit)
+	}
+	if margin(float64(lo)) >= 0 {
+		return lo, nil
+	}
+	return CartonsPerHour(lastAllowed(func(setting float64) bool { return margin(setting) >= 0 }, float64(hi), float64(lo), SettingTolerance)), nil
 }
 
 // signed is the margin as a function of a plain number that is never NaN.

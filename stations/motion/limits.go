@@ -87,3 +87,12 @@ func NewSealLimit(name string, dwell, least Seconds) Limit {
 		Lift: "a longer dwell, hotter jaws, or a glue that sets sooner",
 	}
 }
+
+// NewOpenLimit holds while glue is closed within its open time; closed is how long it has lain open by then at a setting, the shorter the
+// faster the line is set. Its margin is the open time left, s.
+func NewOpenLimit(name string, open Seconds, closed func(CartonsPerHour) Seconds) Limit {
+	return Limit{
+		Name: name, Kind: OpenLimit, Unit: "s", Rises: true, Margin: func(setting CartonsPerHour) float64 { return float64(open - closed(setting)) },
+		Lift: "a faster setting, fewer pitches since the glue was laid, or a glue that stays open longer",
+	}
+}
