@@ -148,6 +148,7 @@ type jsonDosing struct {
 type jsonSealing struct {
 	Dwell     number `json:"dwell_seconds"`
 	Least     number `json:"least_dwell_seconds"` // 0: not known
+	Short     number `json:"short_dwell_seconds"` // all but one act in a thousand have it; the margin is its
 	Margin    number `json:"margin_seconds"`
 	Interface number `json:"interface_celsius"`
 	Reject    number `json:"reject"`
@@ -256,7 +257,7 @@ func stationTimingJSON(st *scenarios.StationTiming) jsonStationTiming {
 		out.Dosing = &jsonDosing{number(d.Dose), number(d.Stroke), number(d.Flows.Dispense.Value), number(d.Exit), number(d.Declared), number(d.Giveaway), number(d.Tolerable), number(d.ShareShort)}
 	}
 	if s := st.Sealing; s != nil {
-		out.Sealing = &jsonSealing{number(s.Dwell), number(s.Least), number(s.Margin), number(s.Interface), number(s.Reject)}
+		out.Sealing = &jsonSealing{number(s.Dwell), number(s.Least), number(s.Short), number(s.Margin), number(s.Interface), number(s.Reject)}
 	}
 	return out
 }

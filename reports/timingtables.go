@@ -290,7 +290,11 @@ func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 			mm(j.Stroke, 0), ms(j.Close.Time), ms(j.Open.Time), seconds(j.Needed())))
 	}
 	if seal.Least > 0 {
-		words := fmt.Sprintf("Dwell %s, the seal needs %s at least: margin %s%s", seconds(seal.Dwell), seconds(seal.Least), ms(seal.Margin), n.mark("seal "+st.Name))
+		dwell := "Dwell " + seconds(seal.Dwell)
+		if seal.Short != seal.Dwell {
+			dwell += fmt.Sprintf(" on the average, and %s or more in all but one act of a thousand", seconds(seal.Short))
+		}
+		words := fmt.Sprintf("%s, the seal needs %s at least: margin %s%s", dwell, seconds(seal.Least), ms(seal.Margin), n.mark("seal "+st.Name))
 		s.Text = append(s.Text, words+"; rejects "+quantity.FormatRatio(seal.Reject))
 	}
 	if seal.Heat != nil {

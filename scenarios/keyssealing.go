@@ -34,8 +34,10 @@ var sealingKeys = []keyGroup{
 		{"at", "text", "required", "on the same conveyor, before the sealer or the sealer itself", "the station that lays the glue"},
 		{"then", `"reject"|"scrap"`, "reject", "", "what becomes of a carton that is closed after the open time: made but not good, or taken off the line"},
 	}},
-	{"margin", "reject_by_margin", "A table from margin to share of rejects. Between its rows the share lies on a straight line; beyond its ends it is that of the nearest row.", []lineKey{
-		{"margin", "time", "required", "-60 s to 60 s, rising", "the dwell less the least dwell; negative where it is too short"},
+	{"margin", "reject_by_margin", "A table from margin to share of rejects. Between its rows the share lies on a straight line; beyond its ends it is that of the nearest row. " +
+		"It holds for each carton by its own dwell: where the dwell is drawn, the share is the mean over its law. Beside it the seal's need is a limit: no more than one " +
+		"act in a thousand may have a dwell below the least. Without the table a seal that is too short is no reject, since that limit refuses the line.", []lineKey{
+		{"margin", "time", "required", "-60 s to 60 s, rising", "the dwell of a carton less the least dwell; negative where it is too short"},
 		{"reject", "share", "required", "0 % to 100 %", "the share of rejects there"},
 	}},
 }

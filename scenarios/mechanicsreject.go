@@ -6,10 +6,12 @@ import (
 
 	"dwellcast/scenarios/document"
 	"dwellcast/scenarios/quantity"
+	"dwellcast/sim/random"
 )
 
-// readRejectByMargin reads the table from the margin of the dwell to the share of rejects, and adds the rejects at the file's
-// dwell to those that do not depend on it: both chances are independent.
+// readRejectByMargin reads the table from the margin of a dwell to the share of rejects, and adds these to those that do not depend on it:
+// both chances are independent. The table holds for each carton by the dwell that it has: where the dwell varies, the share of rejects is
+// the mean over its law, as the limit of the seal counts the acts whose own dwell is too short.
 func (r *lineReader) readRejectByMargin(d *draft) {
 	n := d.fields.Take("reject_by_margin")
 	if n == nil {
@@ -25,17 +27,21 @@ func (r *lineReader) readRejectByMargin(d *draft) {
 		}
 		return
 	}
-	var dwell time.Duration
+	var dwell random.Sampler
 	for _, part := range d.Parts {
 		if part.Name == "dwell" {
-			dwell = part.Time.Mean()
+			dwell = part.Time
 		}
 	}
-	margin := dwell.Seconds() - float64(d.motion.LeastDwell)
-	if first, last := rows[0], rows[len(rows)-1]; margin < first.at || margin > last.at {
-		r.warn("station "+d.Name, "the dwell of %s has a margin of %.3g s, beyond the rows of reject_by_margin; the nearest is used", d.Name, margin)
+	margin := func(dwell time.Duration) float64 { return dwell.Seconds() - float64(d.motion.LeastDwell) }
+	for _, usual := range []float64{0.5, shortSeals, 1 - shortSeals} {
+		if m := margin(dwell.Quantile(usual)); m < rows[0].at || m > rows[len(rows)-1].at {
+			r.warn("station "+d.Name, "the dwell of %s may have a margin of %.3g s, beyond the rows of reject_by_margin; the nearest is used", d.Name, m)
+			break
+		}
 	}
-	d.Reject = 1 - (1-d.Reject)*(1-interpolate(rows, margin))
+	share := dwell.Average(func(dwell time.Duration) float64 { return interpolate(rows, margin(dwell)) })
+	d.Reject = 1 - (1-d.Reject)*(1-share)
 }
 
 // readMarginRows reads rows such as {margin: 0.1 s, reject: 0.5 %}, in rising order of margin.

@@ -80,8 +80,9 @@ type SealTiming struct {
 	Lag, Close, Dwell, Open motion.Seconds
 	// Reaches says which limit bounds the jaws' peak speed; empty where no move is described.
 	Jaws *motion.Jaws
-	// Least is the dwell that heat or glue need, and Margin what the dwell has above it; both 0 where the file does not say.
-	Least, Margin motion.Seconds
+	// Least is the dwell that heat or glue need, Short the dwell that all but one act in a thousand have, and Margin what that has above
+	// the least, as the limit has it; all 0 where the file does not say.
+	Least, Short, Margin motion.Seconds
 	// Interface is the temperature between the boards after the dwell, C; NaN without heat.
 	Interface   float64
 	Heat        *motion.HeatSeal
@@ -103,10 +104,13 @@ func sealingOf(spec *stations.Station, moves *StationMotion) *SealTiming {
 	}
 	s := &SealTiming{Jaws: moves.Jaws, Least: moves.LeastDwell, Interface: math.NaN(), Heat: moves.Heat, Glue: moves.Glue, Reject: spec.Reject}
 	for _, part := range spec.Parts {
+		if part.Name == "dwell" && s.Least > 0 {
+			s.Short = motion.SecondsOf(part.Time.Quantile(shortSeals))
+		}
 		*map[string]*motion.Seconds{"lag": &s.Lag, "close": &s.Close, "dwell": &s.Dwell, "open": &s.Open}[part.Name] = motion.SecondsOf(part.Time.Mean())
 	}
 	if s.Least > 0 {
-		s.Margin = s.Dwell - s.Least
+		s.Margin = s.Short - s.Least
 	}
 	if s.Heat != nil {
 		s.Interface = s.Heat.InterfaceTemperature(s.Dwell)

@@ -121,6 +121,28 @@ func (s Sampler) Quantile(p float64) time.Duration {
 	return values[min(int(float64(p*float64(len(values)))), len(values)-1)]
 }
 
+// averagePoints is at how many quantiles, in the middle of equal shares, a law is averaged over.
+const averagePoints = 2000
+
+// Average returns the expectation of a bounded figure that depends on the time drawn. It is exact for a fixed and for a recorded time; over
+// a law it is the midpoint rule.
+func (s Sampler) Average(figure func(time.Duration) float64) float64 {
+	sum := 0.0
+	switch s.kind {
+	case fixedKind:
+		return figure(s.fixed)
+	case drawnKind:
+		for i := range averagePoints {
+			sum += figure(s.end((float64(i) + 0.5) / averagePoints))
+		}
+		return sum / averagePoints
+	}
+	for _, v := range s.values {
+		sum += figure(v)
+	}
+	return sum / float64(len(s.values))
+}
+
 // Min returns the shortest time that can be drawn.
 func (s Sampler) Min() time.Duration {
 	if s.kind == recordedKind {

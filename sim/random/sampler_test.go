@@ -156,3 +156,32 @@ func TestDrawsStayWithinTheClock(t *testing.T) {
 		t.Errorf("fixed %v, want the longest time", got)
 	}
 }
+
+// TestAverage: the expectation of what depends on a time, against closed forms.
+func TestAverage(t *testing.T) {
+	seconds := func(d time.Duration) float64 { return d.Seconds() }
+	short := func(d time.Duration) float64 { return max(0, 1-d.Seconds()) }
+	uniform, err := random.Uniform(0, 4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	recorded, err := random.Recorded([]time.Duration{0, time.Second / 2, 3 * time.Second})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name   string
+		got    float64
+		want   float64
+		within float64
+	}{
+		{"fixed", random.Fixed(time.Second / 4).Average(short), 0.75, 0},
+		{"recorded", recorded.Average(short), 0.5, 1e-12},
+		{"uniform", random.Drawn(uniform).Average(seconds), 2, 1e-6},
+		{"the short ones of a uniform", random.Drawn(uniform).Average(short), 0.125, 1e-6}, // 1/4 of them, 1/2 each
+	} {
+		if math.Abs(c.got-c.want) > c.within {
+			t.Errorf("%s: %v, want %v", c.name, c.got, c.want)
+		}
+	}
+}
