@@ -30,6 +30,7 @@ func pacePage(a *decisions.Pace, origin Origin) *layout.Page {
 	}
 	p.Add(settingSection(a))
 	p.Add(bandSection(a))
+	p.Add(rangeSection(&a.Ranges, ""))
 	p.Add(layout.Section{Heading: "Notes", Notes: append(paceNotes(a), n.rest()...)})
 	p.Add(origin.foot(a.Replications, a.Seed, a.Confidence))
 	return p
@@ -62,7 +63,7 @@ func paceAnswer(a *decisions.Pace) []string {
 		text = append(text, fmt.Sprintf("It is the slowest setting shown to be within %s of the best, which is %s with %s cartons a shift more%s; slower is kinder to machine and crew",
 			zone, quantity.FormatRate(top.Setting), layout.Mean(r.Behind), bounds(r.Behind, "", "")))
 	}
-	return text
+	return append(text, overturnedBy(&a.Ranges)...)
 }
 
 // targetOutOfReach says that no setting makes the target, or that these shifts leave it open.

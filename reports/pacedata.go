@@ -29,6 +29,7 @@ type jsonPace struct {
 	Tables   []string      `json:"by_setting"`
 	Untabled []string      `json:"independent_of_setting"`
 	Band     []jsonBand    `json:"band"`
+	Ranges   jsonRanges    `json:"ranges"`
 	Warnings []jsonWarning `json:"warnings"`
 }
 
@@ -89,7 +90,7 @@ func paceJSON(w io.Writer, a *decisions.Pace, o Origin) error {
 		Today:        number(a.Today), TodayRefused: a.TodayRefused, Skipped: []jsonSkipped{}, Target: number(a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
 		Mechanics: number(a.Mechanics), MechanicsWhy: a.MechanicsWhy,
 		Follows: number(a.Follows), FollowsName: a.FollowsName, jsonChoice: choiceJSON(&a.Choice), Next: fasterJSON(a.Next),
-		Tables: orEmpty(a.Tables), Untabled: orEmpty(a.Untabled), Band: []jsonBand{}, Warnings: jsonWarnings(a.Warnings),
+		Tables: orEmpty(a.Tables), Untabled: orEmpty(a.Untabled), Band: []jsonBand{}, Ranges: rangesJSON(&a.Ranges), Warnings: jsonWarnings(a.Warnings),
 	}
 	for _, skipped := range a.Skipped {
 		out.Skipped = append(out.Skipped, jsonSkipped{number(skipped.Setting), skipped.Refused})
@@ -168,6 +169,7 @@ func paceCSV(w io.Writer, a *decisions.Pace) error {
 	for _, skipped := range a.Skipped {
 		s.refused("setting", layout.Exactly(skipped.Setting), skipped.Refused)
 	}
+	s.overturns(&a.Ranges)
 	s.warnings(a.Warnings)
 	return s.writeTo(w)
 }

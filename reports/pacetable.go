@@ -144,5 +144,5 @@ func paceNotes(a *decisions.Pace) []string {
 			notes = append(notes, fmt.Sprintf("Growth %s can't be shown: a chance %s", exponentWords(b.Exponent), b.Failed))
 		}
 	}
-	return notes
+	return append(notes, rangeNote(&a.Ranges)...)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,13 +24,14 @@ func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format
 func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *layout.Page {
 	n := notesOf(z.Warnings)
 	p := &layout.Page{Title: titleOf(z.Title)}
-	p.Add(n.answer(sizingAnswer(z)))
+	p.Add(n.answer(append(sizingAnswer(z), overturnedBy(&z.Ranges)...)))
 	p.Add(layout.Section{Heading: "Why", Text: sizingReasons(z)})
 	p.Add(outputSection(z))
 	p.Add(moneySection(z))
+	p.Add(rangeSection(&z.Ranges, z.Spec.Currency))
 	p.Add(layout.Section{Heading: "The candidates", Table: candidateTable(z).laidOut()})
 	p.Add(basis.section(z.Spec.Currency))
-	p.Add(layout.Section{Heading: "Notes", Notes: append(sizingNotes(z), n.rest()...)})
+	p.Add(layout.Section{Heading: "Notes", Notes: slices.Concat(sizingNotes(z), rangeNote(&z.Ranges), n.rest())})
 	p.Add(origin.foot(z.Spec.Replications, z.Seed, z.Spec.Confidence))
 	return p
 }

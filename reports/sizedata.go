@@ -26,6 +26,7 @@ type jsonSizing struct {
 	BestReach    jsonReach        `json:"best_reachable"`
 	Candidates   []jsonSized      `json:"candidates"`
 	RestsOn      []jsonAssumption `json:"assumptions"`
+	Ranges       jsonRanges       `json:"ranges"`
 	WarningsList []jsonWarning    `json:"warnings"`
 }
 
@@ -86,7 +87,7 @@ func sizingJSON(w io.Writer, z *decisions.Sizing, basis Basis, o Origin) error {
 		Currency:     z.Spec.Currency, DemandMean: number(d.Mean()), DemandLow: number(d.Quantile(0.05)), DemandHigh: number(d.Quantile(0.95)),
 		Wanted: z.Spec.Chance, Sells: "demand", Discount: z.Spec.Discount, Against: z.Spec.Against,
 		Recommended: nameAt(z, z.Best), Next: nameAt(z, z.Next), RankedBy: "annual_cost",
-		BestReach: jsonReach{reach.Of.Name, number(reach.Setting), jsonOf(reach.Year), jsonOf(reach.Chance)}, RestsOn: basis.json(), WarningsList: jsonWarnings(z.Warnings),
+		BestReach: jsonReach{reach.Of.Name, number(reach.Setting), jsonOf(reach.Year), jsonOf(reach.Chance)}, RestsOn: basis.json(), Ranges: rangesJSON(&z.Ranges), WarningsList: jsonWarnings(z.Warnings),
 	}
 	if z.Spec.SellsAll {
 		out.Sells = "all"
@@ -163,6 +164,7 @@ func sizingCSV(w io.Writer, z *decisions.Sizing) error {
 		out.refused("candidate", c.Name, beyondWords(c))
 		out.text("candidate", c.Name, "dominated_by", c.DominatedBy, "")
 	}
+	out.overturns(&z.Ranges)
 	out.warnings(z.Warnings)
 	return out.writeTo(w)
 }

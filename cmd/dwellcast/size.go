@@ -46,11 +46,7 @@ func (f *sizeFlags) ask(path string, common *studyFlags, o scenarios.Options) (*
 		rests: append(restsOf(study), candidateLines(spec)...),
 		answer: func(ctx context.Context, lab *scenarios.Lab, seed uint64, tell func(done, total int)) (*decisions.Sizing, error) {
 			spec.Progress = tell
-			answer, err := decisions.Size(ctx, lab, seed, spec)
-			if err == nil {
-				answer.Title = study.Title
-			}
-			return answer, err
+			return decisions.SizeStudy(ctx, lab, study, seed, spec)
 		},
 		report: func(w io.Writer, z *decisions.Sizing, origin reports.Origin, format reports.Format, style reports.Style) error {
 			return reports.Sizing(w, z, basisOf(study, spec), origin, format, style)

@@ -66,7 +66,9 @@ type Pace struct {
 	// Tables are the causes whose chance the file gives by setting, and Untabled those that it takes for independent of it.
 	Tables, Untabled []string
 	// Band is the answer if the untabled causes grew with a power of the speed.
-	Band     []Band
+	Band []Band
+	// Ranges is what becomes of the recommendation at the ends of the file's ranges.
+	Ranges
 	Warnings []scenarios.Warning
 }
 
@@ -161,7 +163,7 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	if err != nil {
 		return nil, err
 	}
-	p := &pacing{ctx: ctx, lab: lab, file: f, spec: spec}
+	p := &pacing{ctx: ctx, lab: lab, file: f, spec: spec, inputs: InputsOf([]string{""}, []*scenarios.File{f}, nil)}
 	if settings, err = p.allowed(settings, a); err != nil {
 		return nil, err
 	}
@@ -175,7 +177,10 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 	if err := p.neighbours(a); err != nil {
 		return nil, err
 	}
-	return a, p.band(a, settings)
+	if err := p.band(a, settings); err != nil {
+		return nil, err
+	}
+	return a, p.ranges(a)
 }
 
 func (s PaceSpec) withDefaults(f *scenarios.File) PaceSpec {

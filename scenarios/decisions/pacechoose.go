@@ -16,6 +16,7 @@ type pacing struct {
 	lab         *scenarios.Lab
 	file        *scenarios.File
 	spec        PaceSpec
+	inputs      []Input
 	done, total int
 }
 
@@ -56,6 +57,8 @@ func (p *pacing) expect(settings int, band bool) {
 	if band {
 		p.total *= 1 + len(p.spec.Exponents)
 	}
+	ends, _ := endsOf(p.inputs, "setting")
+	p.total += len(ends)
 }
 
 func (p *pacing) tell() {

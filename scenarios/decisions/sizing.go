@@ -19,7 +19,9 @@ type Sizing struct {
 	Undecided int
 	// Reachable is the candidate that has the best chance of making the demand.
 	Reachable int
-	Warnings  []scenarios.Warning
+	// Ranges is what becomes of the choice at the ends of the ranges in the study and its lines; see FindOverturns.
+	Ranges
+	Warnings []scenarios.Warning
 }
 
 // Sized is what one candidate can do and what it costs. Outputs are good cartons, intervals come from the shifts that were run.

@@ -52,19 +52,7 @@ type sizeTornado struct {
 }
 
 func (t *sizeTornado) ask(change *Input, value string) (Outcome, error) {
-	spec := t.size
-	spec.Candidates = append([]SizeCandidate{}, t.size.Candidates...)
-	if change != nil && !change.line {
-		if err := t.reread(change, value, &spec); err != nil {
-			return Outcome{}, err
-		}
-	}
-	for k := range spec.Candidates {
-		if err := t.prepare(&spec.Candidates[k], k, change, value); err != nil {
-			return Outcome{}, err
-		}
-	}
-	answer, err := Size(t.ctx, t.lab, t.seed, spec)
+	answer, err := t.sized(change, value)
 	if err != nil {
 		return Outcome{}, err
 	}
@@ -80,6 +68,23 @@ func (t *sizeTornado) ask(change *Input, value string) (Outcome, error) {
 		out.Decision = "take " + answer.Candidates[answer.Best].Name
 	}
 	return out, nil
+}
+
+// sized is the sizing with one input at an end of its range.
+func (t *sizeTornado) sized(change *Input, value string) (*Sizing, error) {
+	spec := t.size
+	spec.Candidates = append([]SizeCandidate{}, t.size.Candidates...)
+	if change != nil && !change.line {
+		if err := t.reread(change, value, &spec); err != nil {
+			return nil, err
+		}
+	}
+	for k := range spec.Candidates {
+		if err := t.prepare(&spec.Candidates[k], k, change, value); err != nil {
+			return nil, err
+		}
+	}
+	return Size(t.ctx, t.lab, t.seed, spec)
 }
 
 // reread reads the study again with one of its own values changed.

@@ -1,0 +1,119 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"dwellcast/reports/layout"
+	"dwellcast/scenarios/decisions"
+	"dwellcast/scenarios/quantity"
+)
+
+// overturnedBy says in an answer which inputs would overturn it at an end of their range; nothing of a file without ranges.
+func overturnedBy(r *decisions.Ranges) []string {
+	if len(r.Overturns) == 0 {
+		return nil
+	}
+	var names []string
+	for _, o := range r.Overturns {
+		if name := shortName(o.Input); len(names) == 0 || names[len(names)-1] != name {
+			names = append(names, name)
+		}
+	}
+	return []string{fmt.Sprintf("Ranges would overturn this: each alone, at an end of its range, %s (%d of the %d inputs that carry one)", someOf(names, 4), len(names), r.Inputs)}
+}
+
+// rangeSection is what would overturn an answer, and to what.
+func rangeSection(r *decisions.Ranges, currency string) layout.Section {
+	if len(r.Overturns) == 0 {
+		return layout.Section{}
+	}
+	t := &table{columns: []column{left("input"), left("likely"), left("at"), left("then")}}
+	for _, o := range r.Overturns {
+		t.add(shortName(o.Input), inCurrency(o.Value, currency), inCurrency(o.At, currency), overturnWords(&o))
+	}
+	return layout.Section{Heading: "What would overturn it", Table: t.laidOut(), Notes: []string{
+		fmt.Sprintf("Each input moved alone to the ends of its range, the others likely, on the same luck; %s of each line", quantity.FormatCount(int64(r.Replications), "shift"))}}
+}
+
+// overturnWords say what becomes of the answer.
+func overturnWords(o *decisions.Overturn) string {
+	instead := ""
+	if o.Candidate != "" {
+		instead = "take " + o.Candidate
+	}
+	switch o.How {
+	case decisions.Forbidden:
+		return join("beyond a limit ("+o.Why+")", instead)
+	case decisions.Fails:
+		return join("falls short", instead)
+	case decisions.Reaches:
+		return join("makes what is wanted", instead)
+	}
+	if o.Setting > 0 {
+		return fmt.Sprintf("%s makes %s cartons a shift more%s", quantity.FormatRate(o.Setting), layout.Mean(o.Gain), bounds(o.Gain, "", ""))
+	}
+	return instead
+}
+
+func join(words, more string) string {
+	if more == "" {
+		return words
+	}
+	return words + "; " + more
+}
+
+// rangeNote says that ranges were looked at and overturn nothing.
+func rangeNote(r *decisions.Ranges) []string {
+	if r.Inputs == 0 || len(r.Overturns) > 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Of the inputs that carry a range (%d), none overturns this, each moved alone to its ends (%s of each line)", r.Inputs,
+		quantity.FormatCount(int64(r.Replications), "shift"))}
+}
+
+type jsonRanges struct {
+	Inputs       int            `json:"inputs_with_a_range"`
+	Replications int            `json:"shifts_of_each_line"`
+	OverturnedBy []jsonOverturn `json:"overturned_by"`
+}
+
+type jsonOverturn struct {
+	Input     string        `json:"input"`
+	Likely    string        `json:"likely"`
+	At        string        `json:"at"`
+	How       string        `json:"how"` // forbidden, outdone, fails or reaches
+	Refused   string        `json:"refused,omitempty"`
+	Setting   number        `json:"setting_per_hour,omitempty"`
+	Gain      *jsonInterval `json:"gain_per_shift,omitempty"`
+	Candidate string        `json:"candidate,omitempty"` // that would be taken instead
+}
+
+func rangesJSON(r *decisions.Ranges) jsonRanges {
+	out := jsonRanges{r.Inputs, r.Replications, []jsonOverturn{}}
+	for _, o := range r.Overturns {
+		j := jsonOverturn{Input: o.Name(), Likely: o.Value, At: o.At, How: o.How.String(), Refused: o.Why, Setting: number(o.Setting), Candidate: o.Candidate}
+		if o.Setting > 0 {
+			gain := jsonOf(o.Gain)
+			j.Gain = &gain
+		}
+		out.OverturnedBy = append(out.OverturnedBy, j)
+	}
+	return out
+}
+
+// overturns adds a row for each end of a range that overturns an answer: the input, how, and the value there.
+func (s *sheet) overturns(r *decisions.Ranges) {
+	for _, o := range r.Overturns {
+		s.text("overturned_by", o.Name(), o.How.String(), o.At, "")
+		switch {
+		case o.Why != "":
+			s.text("overturned_by", o.Name(), "refused", o.Why, "")
+		case o.Setting > 0:
+			s.interval("overturned_by", o.Name(), strings.TrimSuffix(quantity.FormatRate(o.Setting), " cartons/h"), o.Gain, "cartons/shift")
+		}
+		if o.Candidate != "" {
+			s.text("overturned_by", o.Name(), "candidate", o.Candidate, "")
+		}
+	}
+}
