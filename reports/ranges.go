@@ -20,7 +20,7 @@ func overturnedBy(r *decisions.Ranges) []string {
 			names = append(names, name)
 		}
 	}
-	return []string{fmt.Sprintf("Ranges would overturn this: each alone, at an end of its range, %s (%d of the %d inputs that carry one)", someOf(names, 4), len(names), r.Inputs)}
+	return []string{fmt.Sprintf("Overturned at an end of the range of %s, each alone (%d of the %d inputs with a range)", someOf(names, 4), len(names), r.Inputs)}
 }
 
 // rangeSection is what would overturn an answer, and to what.
