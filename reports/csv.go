@@ -48,7 +48,7 @@ func (s *sheet) refused(section, name, limit string) {
 func (s *sheet) writeTo(w io.Writer) error {
 	for _, row := range s.rows {
 		for i, text := range row {
-			row[i] = layout.Harmless(layout.Printable(text))
+			row[i] = layout.Printable(text)
 		}
 	}
 	out := csv.NewWriter(w)

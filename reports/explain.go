@@ -16,7 +16,6 @@ func ExplainedForecast(w io.Writer, f *scenarios.Forecast, x *decisions.Explanat
 	return report{
 		page: func(style Style) *layout.Page { return explainedPage(f, x, origin, style) },
 		json: func() error { return explainedJSON(w, f, x, origin) },
-		csv:  func() error { return explainedCSV(w, f, x) },
 	}.write(w, format, style)
 }
 

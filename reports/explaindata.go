@@ -107,33 +107,3 @@ func explainedJSON(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation,
 	_, err := w.Write(tidy.Bytes())
 	return err
 }
-
-// sides are the rows of an elasticity.
-func (s *sheet) sides(name, of string, sides decisions.Sides) {
-	s.interval("elasticity", name, of+"faster_brings", sides.Faster, "1")
-	s.interval("elasticity", name, of+"slower_costs", sides.Slower, "1")
-	s.interval("elasticity", name, of+"mean", sides.Middle, "1")
-}
-
-// explainedCSV is the sheet of the run with more rows.
-func explainedCSV(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation) error {
-	if err := forecastCSV(w, f); err != nil {
-		return err
-	}
-	s := &sheet{}
-	for _, row := range x.Elasticities {
-		s.sides(row.Name, "", row.Sides)
-		if !row.Holder.Nobody() {
-			s.interval("active_period_share", row.Name, "", row.PeriodShare, "1")
-		}
-	}
-	s.sides("", "sum: ", x.Sum)
-	s.sides("", "shift_length: ", x.Shift)
-	for _, worth := range x.Worths {
-		s.figure("cause", worth.Where, worth.Cause+": charged", worth.Charged, "cartons/shift")
-		s.interval("cause", worth.Where, worth.Cause+": brings", worth.Brings, "cartons/shift")
-	}
-	s.interval("cause", "", "all_causes", x.Together, "cartons/shift")
-	s.interval("cause", "", "interaction", x.Interaction, "cartons/shift")
-	return s.writeTo(w)
-}

@@ -12,32 +12,33 @@ import (
 
 // speedSection shows what speed brings, either way, beside the active-period shares.
 func speedSection(x *decisions.Explanation) layout.Section {
-	s := layout.Section{Heading: "Explained: the percent of output that one percent of speed brings, or costs", Text: speedWords(x)}
-	t := &table{columns: []column{left("all times of"), right("faster\nbrings"), right("±"), right("slower\ncosts"), right("±"), left(""), right("active-\nperiod %")}}
+	s := layout.Section{Key: "elasticity", Heading: "Explained: the percent of output that one percent of speed brings, or costs", Text: speedWords(x)}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("all times of"), layout.Figures("faster\nbrings", "faster_brings"), layout.Aside("±"),
+		layout.Figures("slower\ncosts", "slower_costs"), layout.Aside("±"), layout.Hidden("both sides", "mean"), layout.Told("", "kink"),
+		layout.Figures("active-\nperiod %", "active_period_share")}}
 	for _, row := range x.Elasticities {
-		share := ""
+		share := layout.Blank
 		if !row.Holder.Nobody() {
-			share = layout.Fixed(100*row.PeriodShare.Mean, 1)
+			share = layout.Estimate(layout.InPercent(row.PeriodShare)).To(1).In("%")
 		}
-		t.add(append(append([]string{row.Name}, sideCells(row.Sides)...), kinkMark(row.Sides), share)...)
+		t.Add(append(sideCells(row.Name, row.Sides), share)...)
 	}
-	t.foot = append(append([]string{"sum"}, sideCells(x.Sum)...), "", "")
-	s.Table = t.laidOut()
+	t.Foot = append(sideCells("sum", x.Sum), layout.Blank)
+	t.Spare(append(sideCells("length of the shift", x.Shift), layout.Blank)...)
+	s.Table = t
 	s.Notes = []string{fmt.Sprintf("All times of it %s shorter, and %s longer, on the same shifts. One percent more of the shift, with what is planned in it, brings %s %%, and "+
 		"one percent less costs %s %%, as all together made faster or slower do. Chances that go by the setting, and a master that follows it, are kept. "+
 		"~: no effect shows%s", quantity.FormatRatio(x.Step), quantity.FormatRatio(x.Step), sideOf(x.Shift.Faster), sideOf(x.Shift.Slower), kinkNote(x))}
 	return s
 }
 
-func sideCells(s decisions.Sides) []string {
-	return []string{sideOf(s.Faster), sideWidth(s.Faster), sideOf(s.Slower), sideWidth(s.Slower)}
-}
-
-func kinkMark(s decisions.Sides) string {
+func sideCells(name string, s decisions.Sides) []layout.Cell {
+	kink := layout.Blank
 	if s.Kink {
-		return "kink"
+		kink = layout.Word("kink")
 	}
-	return ""
+	return []layout.Cell{layout.Word(name), layout.Value(sideOf(s.Faster), s.Faster), layout.Word(sideWidth(s.Faster)), layout.Value(sideOf(s.Slower), s.Slower),
+		layout.Word(sideWidth(s.Slower)), layout.Value(sideOf(s.Middle), s.Middle), kink}
 }
 
 // kinkNote says what a kink is, where there is one.

@@ -8,6 +8,9 @@ import (
 // interval is short for the statistics' own.
 type interval = stats.Interval
 
+// cartonsAShift is the unit of cartons counted by the shift.
+const cartonsAShift = "cartons/shift"
+
 // exactWidth prints the half-width of an interval to the digits that it supports.
 func exactWidth(iv interval) string {
 	if !iv.Assessed() {

@@ -15,7 +15,6 @@ func Forecast(w io.Writer, f *scenarios.Forecast, format Format, style Style) er
 	return report{
 		page: func(style Style) *layout.Page { return forecastPage(f, style) },
 		json: func() error { return forecastJSON(w, f) },
-		csv:  func() error { return forecastCSV(w, f) },
 	}.write(w, format, style)
 }
 
@@ -23,6 +22,9 @@ func Forecast(w io.Writer, f *scenarios.Forecast, format Format, style Style) er
 func forecastPage(f *scenarios.Forecast, style Style) *layout.Page {
 	n := notesOf(f.Warnings)
 	p := &layout.Page{Title: titleOf(f.Title)}
+	p.Add(runFacts(f))
+	p.Add(lineFacts(f))
+	p.Add(steadyFacts(f.Steady))
 	p.Add(answerSection(f, n))
 	p.Add(limitSection(f, n, style))
 	p.Add(lossSection(f, n))

@@ -19,7 +19,7 @@ type holder struct {
 
 // limitSection says what limits the line: who holds the bottleneck, and the largest losses.
 func limitSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
-	s := layout.Section{Heading: "What limits it"}
+	s := layout.Section{Key: "bottleneck", Heading: "What limits it"}
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
 	s.Text = append(s.Text, limitSentence(holders, f.ByCycles)+mark)
@@ -29,15 +29,16 @@ func limitSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
 	if worst := largestLosses(f, 3); worst != "" {
 		s.Text = append(s.Text, "Largest losses a shift: "+worst)
 	}
-	t := &table{columns: []column{left("bottleneck"), right("share"), right("±"), left("")}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("bottleneck"), layout.Figures("share", "share"), layout.Aside("±"), layout.Drawn()}}
 	for _, h := range holders {
-		if h.share.Mean < 0.0005 {
-			continue
+		if share := layout.Percents(h.share, 1); h.share.Mean < 0.0005 {
+			t.Spare(layout.Word(h.name), share)
+		} else {
+			bar := strings.Repeat("#", length(h.share.Mean, min(40, max(8, style.Columns()-40))))
+			t.Add(layout.Word(h.name), share, layout.Word(halfWidth(layout.InPercent(h.share))), layout.Word(bar))
 		}
-		iv := layout.InPercent(h.share)
-		t.add(h.name, layout.Fixed(iv.Mean, 1)+" %", halfWidth(iv), strings.Repeat("#", length(h.share.Mean, min(40, max(8, style.Columns()-40)))))
 	}
-	s.Table, s.Notes = t.laidOut(), n.take()
+	s.Table, s.Notes = t, n.take()
 	return s
 }
 

@@ -14,7 +14,7 @@ import (
 // lossSection is the sheet that leads from ideal to good output. Its printed figures add up: what rounding leaves over goes
 // to the rows that it has wronged most.
 func lossSection(f *scenarios.Forecast, n *notes) layout.Section {
-	s := layout.Section{Heading: "Loss sheet, cartons a shift" + n.mark("losses")}
+	s := layout.Section{Key: "loss", Heading: "Loss sheet, cartons a shift" + n.mark("losses")}
 	if f.IdealPerShift == 0 {
 		return layout.Section{}
 	}
@@ -25,26 +25,29 @@ func lossSection(f *scenarios.Forecast, n *notes) layout.Section {
 	slices.SortStableFunc(losses, inSheetOrder)
 	shown := apportion(losses, ideal-good, digits)
 
-	t := &table{columns: []column{left("where"), left("cause"), right("cartons"), right("±"), right("% of ideal"), right("leaves")}}
-	t.add("ideal", idealWords(f), layout.Fixed(ideal, digits), "", "100.0", layout.Fixed(ideal, digits))
+	t := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("cause"), layout.Aside("cartons"), layout.Aside("±"), layout.Aside("% of ideal"),
+		layout.Aside("leaves"), layout.Hidden("lost", "cartons")}}
+	t.Add(layout.Word("ideal"), layout.Word(idealWords(f)), layout.Number(ideal, digits), layout.Blank, layout.Number(100, 1), layout.Number(ideal, digits), layout.Blank)
 	leaves, small := ideal, 0
 	for i, loss := range losses {
+		lost := layout.Estimate(loss.Cartons).In(cartonsAShift)
 		mark := n.mark("loss " + loss.Where + "/" + loss.Cause)
 		if shown[i] == 0 {
 			if loss.Total != 0 {
 				small++
 			}
 			if mark == "" {
+				t.Spare(layout.Word(loss.Where), layout.Word(loss.Cause), layout.Blank, layout.Blank, layout.Blank, layout.Blank, lost)
 				continue
 			}
 		}
 		leaves -= shown[i]
-		t.add(loss.Where, loss.Cause+mark, layout.Fixed(-shown[i], digits), sheetWidth(loss.Cartons),
-			layout.Fixed(-100*shown[i]/ideal, 1), layout.Fixed(leaves, digits))
+		t.Add(layout.Word(loss.Where), layout.Word(loss.Cause).Marked(mark), layout.Number(-shown[i], digits), layout.Word(sheetWidth(loss.Cartons)),
+			layout.Number(-100*shown[i]/ideal, 1), layout.Number(leaves, digits), lost)
 	}
-	t.foot = []string{"good", "", layout.Fixed(good, digits), sheetWidth(f.GoodPerShift.Interval),
-		layout.Fixed(100*good/ideal, 1), layout.Fixed(leaves, digits)}
-	s.Table = t.laidOut()
+	t.Foot = []layout.Cell{layout.Word("good"), layout.Blank, layout.Number(good, digits), layout.Word(sheetWidth(f.GoodPerShift.Interval)),
+		layout.Number(100*good/ideal, 1), layout.Number(leaves, digits), layout.Blank}
+	s.Table = t
 	s.Notes = n.take()
 	s.Notes = append(s.Notes, indicatorWords(f.Indicators))
 	if small > 0 {

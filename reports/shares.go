@@ -14,27 +14,28 @@ var narrowHeads = [stations.NumStates]string{
 
 // shareSection says what each station did, in percent of scheduled time.
 func shareSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
-	s := layout.Section{Heading: "What each station did, % of scheduled time"}
-	t := &table{columns: []column{left("station")}}
-	if style.Wide() {
-		t.columns = append(t.columns, left("kind"))
-	}
+	s := layout.Section{Key: "station", Heading: "What each station did, % of scheduled time"}
+	kind := layout.Told("kind", "kind")
+	kind.Hidden = !style.Wide()
+	t := &layout.Table{Columns: []layout.Column{layout.Words("station"), kind}}
 	for state := range stations.NumStates {
 		head := narrowHeads[state]
 		if style.Wide() {
 			head = state.String()
 		}
-		t.columns = append(t.columns, right(head))
+		t.Columns = append(t.Columns, layout.Figures(head, state.String()))
 	}
+	t.Columns = append(t.Columns, layout.Hidden("units", "units"), layout.Hidden("bottleneck share", "bottleneck_share"), layout.Hidden("acts", "acts"),
+		layout.Hidden("misses", "misses"), layout.Hidden("rejects", "rejects"))
 	for _, st := range f.Stations {
-		name := st.Name + n.mark("station "+st.Name)
-		if style.Wide() {
-			t.add(append([]string{name, kindWords(st)}, shareCells(st)...)...)
-			continue
+		row := []layout.Cell{layout.Word(st.Name).Marked(n.mark("station " + st.Name)), layout.Word(kindWords(st))}
+		for state := range stations.NumStates {
+			row = append(row, layout.Percent(st.Shares[state]))
 		}
-		t.add(append([]string{name}, shareCells(st)...)...)
+		t.Add(append(row, layout.Count(st.Units), layout.Percent(st.BottleneckShare), layout.Exact(st.Acts).In("1/shift"), layout.Exact(st.Misses).In("1/shift"),
+			layout.Exact(st.Rejects).In(cartonsAShift))...)
 	}
-	s.Table, s.Notes = t.laidOut(), n.take()
+	s.Table, s.Notes = t, n.take()
 	return s
 }
 
@@ -43,12 +44,4 @@ func kindWords(st scenarios.StationForecast) string {
 		return st.Kind + " x " + layout.Exactly(float64(st.Units))
 	}
 	return st.Kind
-}
-
-func shareCells(st scenarios.StationForecast) []string {
-	var cells []string
-	for state := range stations.NumStates {
-		cells = append(cells, percent(st.Shares[state].Mean))
-	}
-	return cells
 }

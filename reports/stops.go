@@ -12,15 +12,16 @@ import (
 
 // stopSection lists stops and reloads by cause, the dearest first, and how busy the crew is with them.
 func stopSection(f *scenarios.Forecast, n *notes) layout.Section {
-	s := layout.Section{Heading: "Stops by cause, a shift"}
-	t := &table{columns: []column{left("where"), left("cause"), right("stops"), right("±"), right("seen"),
-		right("await,\nmin"), right("clear,\nmin"), right("cartons\nlost")}}
+	s := layout.Section{Key: "stop", Heading: "Stops by cause, a shift"}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("cause"), layout.Figures("stops", "per_shift"), layout.Aside("±"),
+		layout.Figures("seen", "seen"), layout.Figures("await,\nmin", "awaiting"), layout.Figures("clear,\nmin", "clearing"),
+		layout.Figures("cartons\nlost", "cartons_lost"), layout.Hidden("is", "is")}}
 	stops := slices.Clone(f.Stops)
 	slices.SortStableFunc(stops, func(a, b scenarios.StopForecast) int { return cmp.Compare(b.CartonsLost, a.CartonsLost) })
 	for _, stop := range stops {
-		t.add(stopCells(stop, n.mark("stop "+stop.Where+"/"+stop.Cause))...)
+		t.Add(stopCells(stop, n.mark("stop "+stop.Where+"/"+stop.Cause))...)
 	}
-	s.Table = t.laidOut()
+	s.Table = t
 	if len(stops) > 0 {
 		s.Text = []string{crewWords(f) + n.mark("crew")}
 	}
@@ -28,13 +29,18 @@ func stopSection(f *scenarios.Forecast, n *notes) layout.Section {
 	return s
 }
 
-func stopCells(stop scenarios.StopForecast, mark string) []string {
-	cause := stop.Cause + mark
-	if stop.Seen == 0 {
-		return []string{stop.Where, cause, layout.None, layout.None, "0", layout.None, layout.None, layout.None}
+func stopCells(stop scenarios.StopForecast, mark string) []layout.Cell {
+	is := "stop"
+	if stop.Reload {
+		is = "reload"
 	}
-	return []string{stop.Where, cause, layout.Fixed(stop.PerShift.Mean, 2), exactWidth(stop.PerShift), fmt.Sprint(stop.Seen),
-		layout.Fixed(stop.AwaitingMinutes, 1), layout.Fixed(stop.ClearingMinutes, 1), layout.Fixed(stop.CartonsLost, 0)}
+	names := []layout.Cell{layout.Word(stop.Where), layout.Word(stop.Cause).Marked(mark)}
+	if stop.Seen == 0 {
+		return append(names, layout.Unseen(), layout.Unseen(), layout.Count(0), layout.Unseen(), layout.Unseen(), layout.Unseen(), layout.Word(is))
+	}
+	return append(names, layout.Value(layout.Fixed(stop.PerShift.Mean, 2), stop.PerShift).In("1/shift"), layout.HalfWidth(stop.PerShift), layout.Count(stop.Seen),
+		layout.Number(stop.AwaitingMinutes, 1).In("min/shift"), layout.Number(stop.ClearingMinutes, 1).In("min/shift"),
+		layout.Number(stop.CartonsLost, 0).In(cartonsAShift), layout.Word(is))
 }
 
 func crewWords(f *scenarios.Forecast) string {

@@ -10,7 +10,7 @@ import (
 
 // worthSection says what the absence of each cause of loss would bring.
 func worthSection(x *decisions.Explanation) layout.Section {
-	s := layout.Section{Heading: "Explained: what fixing each cause would bring, good cartons a shift"}
+	s := layout.Section{Key: "cause", Heading: "Explained: what fixing each cause would bring, good cartons a shift"}
 	if len(x.Worths) == 0 {
 		s.Text = []string{"There is no cause of loss that could be left out"}
 		return s
@@ -19,15 +19,19 @@ func worthSection(x *decisions.Explanation) layout.Section {
 		s.Text = append(s.Text, fmt.Sprintf("Worth most: %s: %s brings %s cartons a shift%s", w.Where, w.Cause, layout.Mean(w.Brings), bounds(w.Brings, "", "")))
 	}
 	s.Text = append(s.Text, fmt.Sprintf("All of them at once bring %s%s; %s", layout.Mean(x.Together), bounds(x.Together, "", ""), interactionWords(x)))
-	t := &table{columns: []column{left("cause"), left("left out as"), right("charged"), right("brings"), right("interval")}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("cause"), layout.Told("left out as", "without"), layout.Figures("charged", "charged"),
+		layout.Figures("brings", "brings"), layout.Aside("interval")}}
 	for _, w := range x.Worths {
-		brings := layout.None
-		if shows(w.Brings) {
-			brings = layout.Mean(w.Brings)
+		brings := layout.Estimate(w.Brings)
+		if !shows(w.Brings) {
+			brings = brings.Hazy()
 		}
-		t.add(w.Where+": "+w.Cause, w.Without, layout.Fixed(w.Charged, sheetDecimals(w.Brings)), brings, layout.Band(w.Brings))
+		t.Add(layout.Word(w.Where+": "+w.Cause), layout.Word(w.Without), layout.Number(w.Charged, sheetDecimals(w.Brings)).In(cartonsAShift), brings.In(cartonsAShift),
+			layout.Word(layout.Band(w.Brings)))
 	}
-	s.Table = t.laidOut()
+	t.Spare(layout.Word("all causes"), layout.Blank, layout.Blank, layout.Estimate(x.Together).In(cartonsAShift))
+	t.Spare(layout.Word("interaction"), layout.Blank, layout.Blank, layout.Estimate(x.Interaction).In(cartonsAShift))
+	s.Table = t
 	s.Notes = []string{"charged: what was lost to it, by the loss sheet. brings: what fixing it gives: the same shifts without the cause, less those with it. ~: no difference shows"}
 	if part := partWords(x); part != "" {
 		s.Notes = append(s.Notes, part)

@@ -42,6 +42,9 @@ func Exact(x float64) Cell {
 	return Cell{text: Exactly(x), value: Interval{Mean: x}, figure: true, lone: true}
 }
 
+// Count is a whole number.
+func Count[N int | int64](n N) Cell { return Number(float64(n), 0) }
+
 // Estimate is a figure with its interval, printed to the digits that the interval supports.
 func Estimate(iv Interval) Cell { return Cell{text: Mean(iv), value: iv, figure: true} }
 
@@ -50,16 +53,44 @@ func Percent(share Interval) Cell {
 	return Cell{text: percent(share.Mean), value: share, figure: true, percent: true, unit: "1"}
 }
 
+// Share is a share without an interval, printed as Percent does.
+func Share(x float64) Cell { return Percent(Interval{Mean: x}).Lone() }
+
+// Percents is a share in percent with so many decimals and the sign behind it.
+func Percents(share Interval, decimals int) Cell {
+	c := Percent(share)
+	c.text = Fixed(100*share.Mean, decimals)
+	if c.text != None {
+		c.text += " %"
+	}
+	return c
+}
+
 // HalfWidth is the ± of an estimate. Data have it with the estimate.
 func HalfWidth(iv Interval) Cell { return Cell{text: exactWidth(iv)} }
 
-// Shown is a figure without an interval whose words are made elsewhere.
+// Measure is a figure without an interval in its unit, printed with both: 12.5 mm.
+func Measure(x float64, decimals int, unit string) Cell {
+	c := Number(x, decimals).In(unit)
+	if c.text != None {
+		c.text += " " + unit
+	}
+	return c
+}
+
+// Shown is a figure without an interval whose words are made elsewhere, in the same unit.
 func Shown(text string, x float64) Cell {
 	return Cell{text: text, value: Interval{Mean: x}, figure: true, lone: true}
 }
 
-// Value is a figure whose words are made elsewhere.
+// Value is a figure whose words are made elsewhere, in the same unit.
 func Value(text string, iv Interval) Cell { return Cell{text: text, value: iv, figure: true} }
+
+// Lone returns a figure that has no interval.
+func (c Cell) Lone() Cell {
+	c.lone = true
+	return c
+}
 
 // Marked returns the cell with marks behind it, such as " [1]".
 func (c Cell) Marked(mark string) Cell {
@@ -70,6 +101,18 @@ func (c Cell) Marked(mark string) Cell {
 // In returns the cell with a unit, for data: "cartons/h", "1" for a share.
 func (c Cell) In(unit string) Cell {
 	c.unit = unit
+	return c
+}
+
+// Hazy returns a figure printed as ~, since no difference shows; data have it all the same.
+func (c Cell) Hazy() Cell {
+	c.text = None
+	return c
+}
+
+// To returns an estimate printed with so many decimals, whatever its interval supports.
+func (c Cell) To(decimals int) Cell {
+	c.text = Fixed(c.value.Mean, decimals)
 	return c
 }
 

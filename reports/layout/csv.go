@@ -9,42 +9,36 @@ import (
 )
 
 // CSV writes a page as tidy rows of section, name, item, value, low, high, unit: the figures of every table that has a key, then
-// sentences and notes. Where a figure has no interval, low and high are empty; where one could not be assessed, they hold "~".
-func (p *Page) CSV(w io.Writer) error {
+// sentences and notes. Where a figure has no interval, low and high are empty; where one could not be assessed, they hold "~". With a
+// decimal comma, fields are parted by semicolons.
+func (p *Page) CSV(w io.Writer, comma bool) error {
 	out := csv.NewWriter(w)
+	digits := Digits
+	if comma {
+		out.Comma = ';'
+		digits = func(x float64) string { return strings.Replace(Digits(x), ".", ",", 1) }
+	}
 	rows := [][]string{{"section", "name", "item", "value", "low", "high", "unit"}}
 	for _, s := range p.Sections {
-		rows = append(rows, s.data()...)
+		rows = append(rows, s.figures(digits)...)
 	}
 	for _, s := range p.Sections {
 		rows = append(rows, s.sentences()...)
 	}
-	for _, row := range rows {
-		for i, text := range row {
-			row[i] = Harmless(Printable(text))
-		}
-	}
-	if err := out.WriteAll(rows); err != nil {
-		return err
-	}
-	return out.Error()
+	return out.WriteAll(rows)
 }
 
-// data are the figures of a section's table.
-func (s *Section) data() [][]string {
-	if s.Key == "" || s.Table.empty() {
+// figures are the rows of a section's table, words too where they are said of a row.
+func (s *Section) figures(digits func(float64) string) [][]string {
+	if s.Key == "" || s.Table == nil {
 		return nil
 	}
 	var rows [][]string
-	lines := s.Table.Rows
-	if s.Table.Foot != nil {
-		lines = append(lines[:len(lines):len(lines)], s.Table.Foot)
-	}
-	for _, line := range lines {
-		name := s.Table.nameOf(line)
+	for _, line := range s.Table.data() {
+		name := safe(s.Table.nameOf(line))
 		for i, c := range s.Table.Columns {
 			if c.Key != "" && i < len(line) && line[i] != Blank {
-				rows = append(rows, append([]string{s.Key, name, c.Key}, line[i].data()...))
+				rows = append(rows, append([]string{s.Key, name, safe(c.Key)}, line[i].data(digits)...))
 			}
 		}
 	}
@@ -55,7 +49,7 @@ func (s *Section) data() [][]string {
 func (t *Table) nameOf(line []Cell) string {
 	var words []string
 	for i, c := range t.Columns {
-		if c.Key == "" && !c.Figures && i < len(line) && line[i].text != "" {
+		if c.Key == "" && !c.Figures && !c.Drawn && i < len(line) && line[i].text != "" {
 			words = append(words, line[i].text)
 		}
 	}
@@ -63,25 +57,28 @@ func (t *Table) nameOf(line []Cell) string {
 }
 
 // data are value, low, high and unit.
-func (c Cell) data() []string {
+func (c Cell) data(digits func(float64) string) []string {
 	iv, figure := c.Figure()
 	switch {
 	case !figure:
-		return []string{c.text, "", "", c.unit}
+		return []string{safe(c.text), "", "", c.unit}
 	case c.lone:
-		return []string{Digits(iv.Mean), "", "", c.unit}
+		return []string{digits(iv.Mean), "", "", c.unit}
 	}
-	return []string{Digits(iv.Mean), Digits(iv.Low), Digits(iv.High), c.unit}
+	return []string{digits(iv.Mean), digits(iv.Low), digits(iv.High), c.unit}
 }
 
 // sentences are what a section says in words.
 func (s *Section) sentences() [][]string {
 	var rows [][]string
+	add := func(item, text string) {
+		rows = append(rows, []string{"text", safe(s.Heading), item, safe(text), "", "", ""})
+	}
 	for _, text := range s.Text {
-		rows = append(rows, []string{"text", s.Heading, "sentence", text, "", "", ""})
+		add("sentence", text)
 	}
 	for _, text := range s.Notes {
-		rows = append(rows, []string{"text", s.Heading, "note", text, "", "", ""})
+		add("note", text)
 	}
 	return rows
 }
@@ -104,8 +101,11 @@ func Portable(x float64) float64 {
 	return rounded
 }
 
-// Harmless puts an apostrophe before a text that a spreadsheet would take for a formula. Numbers are left as they are.
-func Harmless(text string) string {
+// safe is a text that neither disturbs a terminal nor becomes a formula.
+func safe(text string) string { return harmless(Printable(text)) }
+
+// harmless puts an apostrophe before a text that a spreadsheet would take for a formula. Numbers are left as they are.
+func harmless(text string) string {
 	if text == "" || !strings.ContainsRune("=+-@\t\r", rune(text[0])) {
 		return text
 	}

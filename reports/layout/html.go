@@ -32,6 +32,9 @@ func (p *Page) HTML(w io.Writer) error {
 			continue
 		}
 		section := htmlSection{Section: s}
+		if !s.Table.empty() {
+			section.Table = s.Table.seen()
+		}
 		for _, picture := range s.Pictures {
 			var svg bytes.Buffer
 			if err := picture.SVG(&svg); err != nil {
@@ -57,6 +60,7 @@ type htmlPage struct {
 
 type htmlSection struct {
 	*Section
+	Table *Table // as readers see it
 	Drawn []htmlPicture
 }
 

@@ -35,7 +35,7 @@ func (s *Section) markdown(out *bytes.Buffer) error {
 	}
 	if !s.Table.empty() {
 		out.WriteString("\n")
-		if err := markdownTable(out, s.Table); err != nil {
+		if err := markdownTable(out, s.Table.seen()); err != nil {
 			return err
 		}
 	}

@@ -35,10 +35,29 @@ type Picture struct {
 	SVG func(io.Writer) error
 }
 
-// Add appends a section, unless it says nothing.
+// Add appends a section, unless it says nothing. One of which readers would see a heading alone is data.
 func (p *Page) Add(s Section) {
 	if len(s.Text) == 0 && len(s.Plain) == 0 && len(s.Notes) == 0 && len(s.Pictures) == 0 && s.Table.empty() {
-		return
+		if s.Table == nil || len(s.Table.Spared) == 0 {
+			return
+		}
+		s.Data = true
 	}
 	p.Sections = append(p.Sections, s)
+}
+
+// Fact is one figure, or one word, of a thing.
+type Fact struct {
+	Key  string
+	Cell Cell
+}
+
+// Facts is a section for data alone: what is known of one thing, which may have a name.
+func Facts(key, name string, facts ...Fact) Section {
+	t := &Table{Columns: []Column{Words("name")}, Rows: [][]Cell{{Word(name)}}}
+	for _, f := range facts {
+		t.Columns = append(t.Columns, Column{Head: f.Key, Key: f.Key})
+		t.Rows[0] = append(t.Rows[0], f.Cell)
+	}
+	return Section{Key: key, Data: true, Table: t}
 }

@@ -2,10 +2,12 @@ package layout
 
 import "cmp"
 
-// Style says how a terminal screen is to look.
+// Style says how a report is to look.
 type Style struct {
-	// Width of the screen in columns; 0 is 80, and less than 40 counts as 40.
+	// Width of a terminal screen in columns; 0 is 80, and less than 40 counts as 40.
 	Width int
+	// Comma writes CSV with decimal commas, its fields parted by semicolons.
+	Comma bool
 	// Bold sets headings and the answer in bold, for a terminal that can.
 	Bold bool
 }

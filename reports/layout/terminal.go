@@ -51,7 +51,7 @@ func (o *screen) section(s Section) error {
 		if len(s.Text) > 0 {
 			o.line("")
 		}
-		if err := o.table(s.Table); err != nil {
+		if err := o.table(s.Table.seen()); err != nil {
 			return err
 		}
 	}

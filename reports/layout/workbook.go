@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
@@ -63,10 +64,27 @@ func (b *workbook) table(s *Section) error {
 		return err
 	}
 	g := &grid{file: b.file, sheet: name}
-	for i, c := range s.Table.Columns {
-		g.column(s.Table, i, c)
+	t := s.Table
+	if s.Data && len(t.data()) == 1 {
+		t = t.turned()
 	}
-	return g.done(len(s.Table.Rows))
+	for i, c := range t.Columns {
+		if !c.Drawn {
+			g.column(t, i, c)
+		}
+	}
+	return g.done()
+}
+
+// turned is a table of one row with its figures below each other.
+func (t *Table) turned() *Table {
+	out := &Table{Columns: []Column{Words("figure"), {Head: "value"}}}
+	for i, c := range t.Columns {
+		if cell := t.Rows[0][i]; c.Key != "" && cell != Blank {
+			out.Add(Word(c.Key), cell)
+		}
+	}
+	return out
 }
 
 // sheetName is a heading as a spreadsheet allows it: at most 31 letters, some forbidden, no two alike.
@@ -112,53 +130,77 @@ type grid struct {
 	err   error
 }
 
-// column writes one column of a table; one of figures with intervals becomes three.
+// column writes one column of a table; one of figures with intervals becomes three, and one of several units has them beside it.
 func (g *grid) column(t *Table, i int, c Column) {
-	head := strings.ReplaceAll(strings.ReplaceAll(c.Head, "-\n", ""), "\n", " ")
+	head, rows := unbrokenHead(c.Head), t.data()
 	bounds := false
-	for _, row := range t.Rows {
+	for _, row := range rows {
 		bounds = bounds || i < len(row) && row[i].bounded()
 	}
-	if unit := t.unitOf(i); unit != "" && unit != "1" {
+	unit, mixed := unitOf(rows, i)
+	if unit != "" && unit != "1" && !strings.Contains(head, unit) {
 		head += ", " + unit
 	}
-	g.fill(t, head, i, func(iv Interval) float64 { return iv.Mean })
+	g.fill(rows, head, i, func(c Cell) float64 { return c.value.Mean })
 	if bounds {
-		g.fill(t, head+", low", i, func(iv Interval) float64 { return iv.Low })
-		g.fill(t, head+", high", i, func(iv Interval) float64 { return iv.High })
+		g.bounds(rows, head+", low", i, func(c Cell) float64 { return c.value.Low })
+		g.bounds(rows, head+", high", i, func(c Cell) float64 { return c.value.High })
+	}
+	if mixed {
+		g.next++
+		g.text(1, strings.TrimPrefix(head+", unit", ", "))
+		for r, row := range rows {
+			if i < len(row) && row[i].unit != "1" {
+				g.text(r+2, row[i].unit)
+			}
+		}
 	}
 }
 
-// unitOf is the unit that all figures of a column share; empty where they do not.
-func (t *Table) unitOf(i int) string {
-	unit, first := "", true
-	for _, row := range t.Rows {
+// unitOf is the unit that all figures of a column share; where they do not, they are mixed.
+func unitOf(rows [][]Cell, i int) (unit string, mixed bool) {
+	first := true
+	for _, row := range rows {
 		if i >= len(row) || !row[i].figure {
 			continue
 		}
 		if !first && row[i].unit != unit {
-			return ""
+			return "", true
 		}
 		unit, first = row[i].unit, false
 	}
-	return unit
+	return unit, false
 }
 
-func (g *grid) fill(t *Table, head string, i int, of func(Interval) float64) {
+// fill writes a column: numbers, and words where there are none.
+func (g *grid) fill(rows [][]Cell, head string, i int, of func(Cell) float64) {
 	g.next++
 	g.text(1, head)
-	for r, row := range t.Rows {
+	for r, row := range rows {
 		if i >= len(row) {
 			continue
 		}
-		cell := row[i]
-		if x := of(cell.value); cell.figure && !math.IsNaN(x) && !math.IsInf(x, 0) {
-			g.number(r+2, x, cell)
-		} else if !cell.figure {
+		switch cell := row[i]; {
+		case cell.figure && finite(of(cell)):
+			g.number(r+2, of(cell), cell)
+		case !cell.figure || strings.ContainsFunc(cell.text, unicode.IsLetter): // no limit
 			g.text(r+2, cell.Text())
 		}
 	}
 }
+
+// bounds writes a column of bounds, empty where there are none.
+func (g *grid) bounds(rows [][]Cell, head string, i int, of func(Cell) float64) {
+	g.next++
+	g.text(1, head)
+	for r, row := range rows {
+		if i < len(row) && row[i].bounded() && finite(of(row[i])) {
+			g.number(r+2, of(row[i]), row[i])
+		}
+	}
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 func (g *grid) text(row int, text string) {
 	if g.err == nil && text != "" {
@@ -176,20 +218,43 @@ func (g *grid) number(row int, x float64, c Cell) {
 	}
 }
 
-// format shows a number with the decimals that its text has.
+// format shows a number with the decimals and the marks that its text has.
 func (c Cell) format() string {
-	_, decimals, found := strings.Cut(strings.TrimRight(c.text, " %"), ".")
-	if c.unit == "1" && c.percent {
-		return "0.0 %"
+	format := "General"
+	if whole, decimals, found := numberIn(c.text); found {
+		format = "0"
+		if strings.Contains(whole, " ") {
+			format = "#,##0"
+		}
+		if decimals > 0 {
+			format += "." + strings.Repeat("0", decimals)
+		}
 	}
-	if !found || len(decimals) == 0 || strings.Trim(decimals, "0123456789") != "" {
-		return "General"
+	if c.percent {
+		if format == "General" {
+			format = "0.0"
+		}
+		format += " %"
 	}
-	return "0." + strings.Repeat("0", len(decimals))
+	if mark := strings.ReplaceAll(Printable(c.mark), `"`, "'"); mark != "" && format != "General" {
+		format += `"` + mark + `"`
+	}
+	return format
+}
+
+// numberIn finds the number that a text begins with: what stands before its point, and how many decimals.
+func numberIn(text string) (whole string, decimals int, found bool) {
+	text = strings.TrimLeft(text, "+-")
+	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789. ", r) })
+	if end >= 0 {
+		text = text[:end]
+	}
+	whole, fraction, _ := strings.Cut(strings.TrimSpace(text), ".")
+	return whole, len(fraction), whole != ""
 }
 
 // done sets widths, a bold head that stays in view, and filters.
-func (g *grid) done(rows int) error {
+func (g *grid) done() error {
 	if g.err != nil || g.next == 0 {
 		return g.err
 	}

@@ -14,13 +14,13 @@ const (
 	ForWorkbook
 )
 
-// Write writes a page in a format. Style matters to a terminal only.
+// Write writes a page in a format.
 func (p *Page) Write(w io.Writer, format Format, style Style) error {
 	switch format {
 	case ForMarkdown:
 		return p.Markdown(w)
 	case ForCSV:
-		return p.CSV(w)
+		return p.CSV(w, style.Comma)
 	case ForHTML:
 		return p.HTML(w)
 	case ForWorkbook:
