@@ -240,7 +240,13 @@ func marginNow(l *scenarios.LimitFinding) string {
 	case "s":
 		return layout.Fixed(1000*l.Now, 0) + " ms"
 	case "m":
-		return layout.Fixed(1000*l.Now, 1) + " mm"
+		return lengthIn(l.Now, l.Units, 1)
+	case "m/s":
+		return velocityIn(l.Now, l.Units)
+	case "m/s2":
+		if l.Units == scenarios.US {
+			return layout.Fixed(l.Now/quantity.Size("in"), 1) + " in/s2"
+		}
 	case "of rating":
 		return layout.Fixed(100*l.Now, 0) + " %"
 	}

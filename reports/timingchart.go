@@ -96,7 +96,7 @@ func longestCycle(t *scenarios.Timing, conveyor int) motion.Seconds {
 	return cycle
 }
 
-// axisCurve is the displacement and velocity of an axis over one revolution, in mm or degrees.
+// axisCurve is the displacement and velocity of an axis over one revolution, in mm, inches or degrees.
 func axisCurve(a *scenarios.AxisTiming, all []scenarios.AxisTiming, turn motion.Seconds) chart.Curve {
 	c := chart.Curve{Name: a.Name, Detail: lawNames(a.Cam), Unit: "mm", VelocityUnit: "m/s"}
 	for i := range all {
@@ -105,9 +105,13 @@ func axisCurve(a *scenarios.AxisTiming, all []scenarios.AxisTiming, turn motion.
 		}
 	}
 	scale, speed := 1000.0, 1.0
-	if a.Turns {
+	switch {
+	case a.Turns:
 		c.Unit, c.VelocityUnit = "deg", "deg/s"
 		scale, speed = 180/math.Pi, 180/math.Pi
+	case a.Units == scenarios.US:
+		c.Unit, c.VelocityUnit = "in", "in/s"
+		scale, speed = 1/quantity.Size("in"), 1/quantity.Size("in")
 	}
 	c.Stroke = scale * a.Cam.Stroke()
 	for at := 0.0; at <= 360; at += 2 {
@@ -184,7 +188,7 @@ func chartMargins(t *scenarios.Timing, conveyor int, turn, cycle motion.Seconds)
 func marginWords(m scenarios.PlacedMargin) string {
 	words := fmt.Sprintf("%s: %s deg, %s", m.Name, layout.Fixed(float64(m.Angle), 1), ms(m.Time))
 	if !m.Turns && math.Abs(m.Distance) < 1 {
-		words += ", " + mm(m.Distance, 1)
+		words += ", " + lengthIn(m.Distance, m.Units, 1)
 	}
 	return words
 }

@@ -18,8 +18,6 @@ func seconds(s motion.Seconds) string { return exactly3(float64(s)) + " s" }
 
 func ms(s motion.Seconds) string { return layout.Fixed(1000*float64(s), 0) + " ms" }
 
-func mm(x float64, decimals int) string { return layout.Fixed(1000*x, decimals) + " mm" }
-
 func degrees(a motion.Degrees) string { return layout.Fixed(float64(a), 1) + "°" }
 
 // masterSection is the time budget of a conveyor's cycle: what is degrees of the master, and what is not.
@@ -82,15 +80,16 @@ func axisSection(c *scenarios.ConveyorTiming) layout.Section {
 			continue
 		}
 		p := a.Peaks
-		acceleration, jerk := layout.Fixed(p.Acceleration.Value, 2), layout.Fixed(p.Jerk.Value, 0)
+		unit, per := travelUnit(a.Turns, a.Units)
+		acceleration, jerk := layout.Fixed(per*p.Acceleration.Value, 2), layout.Fixed(per*p.Jerk.Value, 0)
 		if p.AccelerationSteps {
 			jerk = "steps"
 		}
 		if p.VelocitySteps {
 			acceleration, jerk = "jolts", "jolts"
 		}
-		table.add(a.Name, layout.Fixed(a.Cam.Stroke(), 4), map[bool]string{false: "m", true: "rad"}[a.Turns], layout.Fixed(p.Velocity.Value, 3), degrees(p.Velocity.At),
-			acceleration, degrees(p.Acceleration.At), layout.Fixed(p.AccelerationRMS, 2), jerk)
+		table.add(a.Name, layout.Fixed(per*a.Cam.Stroke(), 4), unit, layout.Fixed(per*p.Velocity.Value, 3), degrees(p.Velocity.At),
+			acceleration, degrees(p.Acceleration.At), layout.Fixed(per*p.AccelerationRMS, 2), jerk)
 	}
 	s.Table = table.laidOut()
 	return s
@@ -102,8 +101,8 @@ func motorSection(c *scenarios.ConveyorTiming) layout.Section {
 	table := &table{columns: []column{left("axis"), right("speed"), right("share"), right("peak\ntorque"), right("share"), right("rms\ntorque"), right("share"), right("pulses/s")}}
 	for _, a := range c.Axes {
 		if l := a.Load; l != nil {
-			table.add(a.Name, layout.Fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), layout.Fixed(l.Torque, 2)+" N m", ofRating(l.TorqueShare),
-				layout.Fixed(l.TorqueRMS, 2)+" N m", ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
+			table.add(a.Name, layout.Fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), torqueIn(l.Torque, a.TorqueUnits), ofRating(l.TorqueShare),
+				torqueIn(l.TorqueRMS, a.TorqueUnits), ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
 		}
 	}
 	s.Table = table.laidOut()
@@ -151,7 +150,7 @@ func marginCells(m scenarios.PlacedMargin) []string {
 	if m.Angle >= 360 {
 		angle, time, at = "always", layout.None, layout.None
 	}
-	distance := mm(m.Distance, 1)
+	distance := lengthIn(m.Distance, m.Units, 1)
 	if m.Turns {
 		distance = layout.Fixed(m.Distance*180/math.Pi, 1) + "°"
 	}
@@ -191,18 +190,23 @@ func sloshSection(c *scenarios.ConveyorTiming, n *notes) layout.Section {
 		return layout.Section{}
 	}
 	s := layout.Section{Heading: "Slosh in the open carton"}
+	high := func(wave float64) string { return lengthIn(wave, w.Units, 1) }
+	worst := "without bound"
+	if !math.IsInf(w.WorstPhase, 0) {
+		worst = high(w.WorstPhase)
+	}
 	s.Text = append(s.Text, fmt.Sprintf("Wave at the wall %s at the most, of a freeboard of %s%s, over the %s that a carton makes while it is open; %s when the conveyor has come to a stand",
-		mm(w.Open.Peak, 1), mm(w.Tank.Freeboard, 1), n.mark("slosh"), indexWords(w.Indexes), mm(w.Open.Standing, 1)))
-	s.Text = append(s.Text, fmt.Sprintf("Under endless indexes it would settle at %s", mm(w.Steady.Peak, 1)))
+		high(w.Open.Peak), high(w.Tank.Freeboard), n.mark("slosh"), indexWords(w.Indexes), high(w.Open.Standing)))
+	s.Text = append(s.Text, fmt.Sprintf("Under endless indexes it would settle at %s", high(w.Steady.Peak)))
 	s.Text = append(s.Text, fmt.Sprintf("From rest a single index raises %s and leaves %s in the first mode; in the worst phase of many, %s; "+
-		"by tilt alone %s", mm(w.Once.Peak, 1), mm(w.Residual, 1), worstWords(w.WorstPhase), mm(w.QuasiStatic, 1)))
+		"by tilt alone %s", high(w.Once.Peak), high(w.Residual), worst, high(w.QuasiStatic)))
 	s.Text = append(s.Text, fmt.Sprintf("First mode at %s Hz, a period of %s; the index of %s lasts %s periods, the cycle %s",
 		layout.Fixed(w.First.Frequency, 2), ms(motion.Seconds(1/w.First.Frequency)), seconds(w.Move.Time),
 		layout.Fixed(float64(w.Move.Time)*w.First.Frequency, 2), layout.Fixed(float64(w.Move.Cycle)*w.First.Frequency, 2)))
 	var quiet []string
 	for _, q := range []motion.QuietIndex{w.Quieter, w.Slower} {
 		if q.Time > 0 {
-			quiet = append(quiet, fmt.Sprintf("%s (leaves %s)", seconds(q.Time), mm(q.Residual, 1)))
+			quiet = append(quiet, fmt.Sprintf("%s (leaves %s)", seconds(q.Time), high(q.Residual)))
 		}
 	}
 	if len(quiet) > 0 {
@@ -219,13 +223,6 @@ func indexWords(n int) string {
 	return fmt.Sprintf("%d indexes", n)
 }
 
-func worstWords(wave float64) string {
-	if math.IsInf(wave, 0) {
-		return "without bound"
-	}
-	return mm(wave, 1)
-}
-
 // dosingSection is what a dose comes to.
 func dosingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	d := st.Dosing
@@ -233,21 +230,21 @@ func dosingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 		return layout.Section{}
 	}
 	s := layout.Section{Heading: "Dosing of " + st.Name}
-	words := fmt.Sprintf("%s with a piston stroke of %s (bore of %s), to a level of %s", millilitres(d.Dose), mm(d.Stroke, 1), mm(d.Bore, 1), mm(d.Level, 1))
+	words := fmt.Sprintf("%s with a piston stroke of %s (bore of %s), to a level of %s", volumeIn(d.Dose, d.Units), lengthIn(d.Stroke, d.CylinderUnits, 1), lengthIn(d.Bore, d.CylinderUnits, 1), lengthIn(d.Level, d.LevelUnits, 1))
 	if !math.IsInf(d.Capacity, 1) {
-		words += "; the cylinder holds " + millilitres(d.Capacity)
+		words += "; the cylinder holds " + volumeIn(d.Capacity, d.Units)
 	}
 	s.Text = append(s.Text, words)
 	if d.Flows.Dispense.Value > 0 {
-		words = fmt.Sprintf("Peak flow %s L/s when dosing, at %s, and %s L/s when drawing", layout.Fixed(1000*d.Flows.Dispense.Value, 2),
-			degrees(d.Flows.Dispense.At), layout.Fixed(1000*d.Flows.Draw.Value, 2))
+		words = fmt.Sprintf("Peak flow %s when dosing, at %s, and %s when drawing", flowIn(d.Flows.Dispense.Value, d.Units),
+			degrees(d.Flows.Dispense.At), flowIn(d.Flows.Draw.Value, d.Units))
 		if d.Exit > 0 {
-			words += fmt.Sprintf("; %s m/s out of the nozzle", layout.Fixed(d.Exit, 2))
+			words += fmt.Sprintf("; %s out of the nozzle", velocityIn(d.Exit, d.SplashUnits))
 		}
 		if d.Splash > 0 {
-			words += fmt.Sprintf(", where %s m/s splash", layout.Fixed(d.Splash, 2))
+			words += fmt.Sprintf(", where %s splash", velocityIn(d.Splash, d.SplashUnits))
 		}
-		s.Text = append(s.Text, words+fmt.Sprintf("; the level rises by up to %s m/s", layout.Fixed(d.LevelSpeed, 2)))
+		s.Text = append(s.Text, words+fmt.Sprintf("; the level rises by up to %s", velocityIn(d.LevelSpeed, d.LevelUnits)))
 	}
 	if d.Declared > 0 {
 		s.Text = append(s.Text, contentWords(d)+n.mark("dose "+st.Name))
@@ -257,12 +254,12 @@ func dosingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 }
 
 func contentWords(d *scenarios.DosingTiming) string {
-	words := fmt.Sprintf("Declared %s, spread %s, giveaway %s", millilitres(d.Declared), millilitres(d.Spread), millilitres(d.Giveaway))
+	words := fmt.Sprintf("Declared %s, spread %s, giveaway %s", volumeIn(d.Declared, d.Units), volumeIn(d.Spread, d.SpreadUnits), volumeIn(d.Giveaway, d.Units))
 	if d.TolerableBy == "" {
 		return words
 	}
 	return words + fmt.Sprintf("; short by more than the tolerable %s (%s): %s of cartons, by more than twice that: %s",
-		millilitres(d.Tolerable), d.TolerableBy, shareWords(d.ShareShort), shareWords(d.ShareShortTwice))
+		volumeIn(d.Tolerable, d.Units), d.TolerableBy, shareWords(d.ShareShort), shareWords(d.ShareShortTwice))
 }
 
 // shareWords prints a small share; one in a thousand million counts as none.
@@ -276,8 +273,6 @@ func shareWords(share float64) string {
 	return quantity.FormatRatio(share)
 }
 
-func millilitres(m3 float64) string { return layout.Fixed(1e6*m3, 1) + " mL" }
-
 // sealingSection is what the jaws do and the seal needs.
 func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	seal := st.Sealing
@@ -287,7 +282,7 @@ func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	s := layout.Section{Heading: "Sealing of " + st.Name}
 	if j := seal.Jaws; j != nil {
 		s.Text = append(s.Text, fmt.Sprintf("Jaws of %s stroke close in %s and open in %s; from the carton's stand to jaws clear %s",
-			mm(j.Stroke, 0), ms(j.Close.Time), ms(j.Open.Time), seconds(j.Needed())))
+			lengthIn(j.Stroke, seal.JawUnits, 0), ms(j.Close.Time), ms(j.Open.Time), seconds(j.Needed())))
 	}
 	if seal.Least > 0 {
 		dwell := "Dwell " + seconds(seal.Dwell)
@@ -299,8 +294,13 @@ func sealingSection(st *scenarios.StationTiming, n *notes) layout.Section {
 	}
 	if seal.Heat != nil {
 		v := seal.Sensitivity
-		s.Text = append(s.Text, fmt.Sprintf("Interface at %s °C after the dwell, %s wanted; the least dwell moves by %s for a kelvin at the jaws, %s for a kelvin wanted, %s for 1 %% of board",
-			layout.Fixed(seal.Interface, 1), layout.Fixed(seal.Heat.Wanted, 1), signedMs(v.PerJawKelvin), signedMs(v.PerWantedKelvin), signedMs(v.PerThicknessPercent)))
+		degree, kelvins := "a kelvin", motion.Seconds(1)
+		if seal.HeatUnits == scenarios.US {
+			degree, kelvins = "1 °F", 5.0/9
+		}
+		s.Text = append(s.Text, fmt.Sprintf("Interface at %s after the dwell, %s wanted; the least dwell moves by %s for %s at the jaws, %s for %s wanted, %s for 1 %% of board",
+			temperatureIn(seal.Interface, seal.HeatUnits), temperatureIn(seal.Heat.Wanted, seal.HeatUnits), signedMs(kelvins*v.PerJawKelvin), degree,
+			signedMs(kelvins*v.PerWantedKelvin), degree, signedMs(v.PerThicknessPercent)))
 	}
 	if g := seal.Glue; g != nil {
 		words := fmt.Sprintf("Glue: open time %s, set time %s", seconds(g.Open), seconds(g.Set))

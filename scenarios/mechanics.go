@@ -14,6 +14,8 @@ type Mechanics struct {
 	Carton *Carton
 	// Liquid is what sloshes in an open carton between filler and sealer; nil where the file does not say.
 	Liquid *motion.Tank
+	// Wave is in what the liquid's height at the wall is told: as its freeboard, or the carton's height.
+	Wave Units
 	// Conveyors in the order of Line.Conveyors.
 	Conveyors []ConveyorMotion
 	// Stations in the order of Line.Stations.
@@ -26,6 +28,7 @@ type Carton struct {
 	Width  float64 // across it
 	Height float64 // to the rim
 	Level  float64 // of the liquid above the bottom, below Height; 0 where the file does not say
+	Units  Units   // of its height
 }
 
 // Area is the inside area of the carton seen from above, m2.
@@ -47,6 +50,8 @@ type ConveyorMotion struct {
 	Drive   *motion.Drive
 	// Highest acceleration that the cartons bear, m/s2; 0 for no limit.
 	Acceleration float64
+	// Units of the pitch, of the drive's torque, and of the acceleration.
+	Units, TorqueUnits, AccelerationUnits Units
 }
 
 // moving is the angle of the master in which the conveyor moves, and what is left that takes time whatever the master does.
@@ -77,6 +82,8 @@ type StationMotion struct {
 	// Drop is the erected carton's fall from the arm, and Free how far the arm may go until it has fallen (rad).
 	Drop *motion.Drop
 	Free float64
+	// JawUnits, HeatUnits and DropUnits are those of the jaws' stroke, of the temperatures, and of the height that the carton falls.
+	JawUnits, HeatUnits, DropUnits Units
 	// Moves of a robot in turn.
 	Moves []RobotMove
 }
@@ -100,6 +107,8 @@ type AxisMotion struct {
 	Drive *motion.Drive
 	// Highest acceleration, m/s2 or rad/s2; 0 for no limit.
 	Acceleration float64
+	// Units of its travel, of the drive's torque, and of the acceleration.
+	Units, TorqueUnits, AccelerationUnits Units
 	// Clearances keep it clear of the conveyor or of other axes.
 	Clearances []motion.Clearance
 }
@@ -113,6 +122,8 @@ type DosingMotion struct {
 	Piston     motion.Piston
 	NozzleArea float64 // m2; 0 where the file does not say
 	Splash     float64 // highest exit velocity, m/s; 0 for no limit
+	// Units of the dose, of its spread, of the cylinder, and of the exit velocity.
+	Units, SpreadUnits, CylinderUnits, SplashUnits Units
 }
 
 // RobotMove is a part of a robot's cycle: a servo move, or a time of its own such as gripping.

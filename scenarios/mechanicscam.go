@@ -83,6 +83,23 @@ func (r *lineReader) readTravel(n *document.Node, doseStroke float64) (travel fl
 	return n.Length(&r.p, document.Limit{Above: "0 m"}, document.Limit{Max: "10 m"}), false
 }
 
+// travelUnits is in what the moves of an axis are written; a dose goes by the cylinder.
+func travelUnits(moves *document.Node, dosing *DosingMotion) Units {
+	for _, move := range moves.List(&document.Problems{}) {
+		by := move.Map(&document.Problems{}).Take("by")
+		switch {
+		case by == nil:
+		case by.Customary():
+			return US
+		case by.Raw() == "dose" && dosing != nil:
+			return dosing.CylinderUnits
+		default:
+			return Metric
+		}
+	}
+	return Metric
+}
+
 // readLaw reads a motion law by its name; the zero Law where there is none.
 func (r *lineReader) readLaw(n *document.Node) motion.Law {
 	name := r.readMotionLaw(n)
@@ -131,10 +148,10 @@ func (r *lineReader) addError(n *document.Node, err error, hint string) {
 	r.p.Add(n, err.Error(), hint)
 }
 
-// readDrive reads the motor and gearing of an axis; nil where the file has none.
-func (r *lineReader) readDrive(n *document.Node, turns bool) *motion.Drive {
+// readDrive reads the motor and gearing of an axis, and in what its torques are written; nil where the file has none.
+func (r *lineReader) readDrive(n *document.Node, turns bool) (*motion.Drive, Units) {
 	if n == nil {
-		return nil
+		return nil, Metric
 	}
 	f := n.Map(&r.p)
 	d := &motion.Drive{}
@@ -158,7 +175,7 @@ func (r *lineReader) readDrive(n *document.Node, turns bool) *motion.Drive {
 	if n.Has("peak_torque") && d.PeakTorque > 0 && d.PeakTorque < d.RatedTorque {
 		r.p.Add(f.Take("peak_torque"), "is less than the rated torque", "a motor gives more for short than it can keep up")
 	}
-	return d
+	return d, unitsOf(f.Take("rated_torque"), f.Take("peak_torque"))
 }
 
 // readPulses reads the pulses of an encoder's turn.

@@ -20,8 +20,10 @@ func (r *lineReader) readConveyorMotion(f *document.Fields, c stations.Conveyor,
 	if m.Travels && share > 0 {
 		r.described() // the whole motion of the conveyor follows the setting
 	}
-	m.Drive = r.readDrive(f.Take("drive"), false)
+	m.Units = unitsOf(f.Take("pitch"))
+	m.Drive, m.TorqueUnits = r.readDrive(f.Take("drive"), false)
 	acceleration := f.Take("acceleration")
+	m.AccelerationUnits = unitsOf(acceleration)
 	m.Acceleration = r.readAcceleration(acceleration, false)
 	encoder := f.Take("encoder")
 	m.Encoder.PulsesPerTurn = r.readPulses(encoder)

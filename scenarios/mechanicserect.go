@@ -25,6 +25,7 @@ func (r *lineReader) readDrop(d *draft) {
 	drop.Time = motion.SecondsOf(f.Take("takes").PositiveDuration(&r.p, document.Limit{Max: "10 s"}))
 	free := f.Take("free")
 	d.motion.Free = free.Angle(&r.p, document.Limit{Above: "0 deg"}, document.Limit{Max: "360 deg"}) * math.Pi / 180
+	d.motion.DropUnits = unitsOf(height)
 	f.Done()
 	arm := d.motion.axis("arm")
 	if !r.ridesOnMaster(d, n, "is timed by a master") {

@@ -24,7 +24,8 @@ func (r *lineReader) readDosing(d *draft, n *document.Node) {
 	dose := f.Require("dose", "64 fl oz")
 	m := &DosingMotion{Dose: volume(dose), Declared: volume(f.Take("declared")), Tolerable: volume(f.Take("tolerable"))}
 	m.Spread = f.Take("spread").Measure(&r.p, quantity.Volume, "L", document.Limit{Min: "0 L"}) / 1000
-	m.Piston = r.readCylinder(f.Require("cylinder", "{volume: 10 floz/in, travel: 7 in}"))
+	m.Piston, m.CylinderUnits = r.readCylinder(f.Require("cylinder", "{volume: 10 floz/in, travel: 7 in}"))
+	m.Units, m.SpreadUnits, m.SplashUnits = unitsOf(dose), unitsOf(f.Take("spread"), dose), unitsOf(f.Take("splash"))
 	if bore := f.Take("nozzle_bore"); bore != nil {
 		m.NozzleArea = motion.CircleArea(bore.Length(&r.p, document.Limit{Above: "0 m"}, document.Limit{Max: "1 m"}))
 	}
@@ -41,21 +42,21 @@ func (r *lineReader) readDosing(d *draft, n *document.Node) {
 		r.needCarton(n, "fills a carton")
 		return
 	case motion.FillHeight(m.Dose, carton.Area()) >= carton.Height:
-		r.p.Add(dose.Assumed(&r.p), "is more than the carton holds", "it holds "+quantityText(1e6*carton.Area()*carton.Height, "mL")+" to the rim")
+		r.p.Add(dose.Assumed(&r.p), "is more than the carton holds", "it holds "+volumeText(carton.Area()*carton.Height, m.Units)+" to the rim")
 		return
 	case splash != nil && m.NozzleArea == 0:
 		r.p.Add(splash, "needs the nozzle's opening", "add nozzle_bore: 2 in")
 		return
 	}
 	if _, err := m.Piston.Stroke(m.Dose); err != nil {
-		r.p.Add(dose.Assumed(&r.p), "is larger than the cylinder, which holds "+quantityText(1e6*m.Piston.Capacity(), "mL"), "give a smaller dose or a longer travel")
+		r.p.Add(dose.Assumed(&r.p), "is larger than the cylinder, which holds "+volumeText(m.Piston.Capacity(), m.Units), "give a smaller dose or a longer travel")
 		return
 	}
 	d.motion.Dosing, d.motion.Fill = m, fill
 }
 
 // readCylinder reads the dosing cylinder, by its bore or by its volume per length of travel.
-func (r *lineReader) readCylinder(n *document.Node) motion.Piston {
+func (r *lineReader) readCylinder(n *document.Node) (motion.Piston, Units) {
 	f := n.Map(&r.p)
 	bore, volume := f.Take("bore"), f.Take("volume")
 	var p motion.Piston
@@ -69,7 +70,7 @@ func (r *lineReader) readCylinder(n *document.Node) motion.Piston {
 	}
 	p.Travel = f.Take("travel").Length(&r.p, document.Limit{Above: "0 m"}, document.Limit{Max: "5 m"})
 	f.Done()
-	return p
+	return p, unitsOf(f.Take("travel"), bore, volume)
 }
 
 // readTip reads where the nozzle's tip is: in its top position above the carton's bottom, and how near the level it may come.
@@ -125,7 +126,7 @@ func (r *lineReader) joinFill(d *draft, cams *document.Node, nozzle, piston *Axi
 		fill.DoseStroke, _ = dosing.Piston.Stroke(dosing.Dose)
 		if t := dosing.Piston.Travel; t > 0 && piston.Cam.Stroke() > t*(1+1e-9) {
 			r.p.Add(cams, fmt.Sprintf("move the piston by %s, further than its travel of %s",
-				quantityText(1000*piston.Cam.Stroke(), "mm"), quantityText(1000*t, "mm")), "make the stroke shorter, or write by: dose")
+				lengthText(piston.Cam.Stroke(), dosing.CylinderUnits), lengthText(t, dosing.CylinderUnits)), "make the stroke shorter, or write by: dose")
 			d.motion.Fill = nil
 			return
 		}

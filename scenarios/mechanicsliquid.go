@@ -23,6 +23,7 @@ func (r *lineReader) readCarton(n *document.Node) {
 	if level != nil && c.Height > 0 && c.Level >= c.Height {
 		r.p.Add(level.Assumed(&r.p), "is not below the rim of the carton", "write less than its height")
 	}
+	c.Units = unitsOf(f.Take("height"))
 	f.Done()
 	if c.Length > 0 && c.Width > 0 && c.Height > 0 {
 		r.file.Mechanics.Carton = c
@@ -52,7 +53,10 @@ func (r *lineReader) readLiquid(n *document.Node) {
 		return
 	}
 	tank.Length, tank.Height, tank.Depth = carton.Length, carton.Height, carton.Level
-	r.file.Mechanics.Liquid = tank
+	r.file.Mechanics.Liquid, r.file.Mechanics.Wave = tank, carton.Units
+	if freeboard != nil {
+		r.file.Mechanics.Wave = unitsOf(freeboard)
+	}
 	r.liquid, r.freeboard = n, freeboard
 }
 
@@ -81,7 +85,7 @@ func (r *lineReader) completeLiquid() {
 		return
 	case tank.Freeboard > 0 && tank.Freeboard > room+1e-9:
 		r.p.Add(r.freeboard.Assumed(&r.p), "reaches above the carton: between level and rim there are "+
-			quantityText(1000*room, "mm"), "write less, or leave it out to take all of it")
+			lengthText(room, unitsOf(r.freeboard)), "write less, or leave it out to take all of it")
 		return
 	case tank.Freeboard == 0:
 		tank.Freeboard = math.Max(room, 0)

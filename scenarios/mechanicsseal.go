@@ -12,7 +12,11 @@ import (
 
 // readSealing reads how the jaws move and what the seal needs.
 func (r *lineReader) readSealing(d *draft) {
-	d.motion.Jaws = r.readJaws(d.fields.Take("jaws"))
+	jaws := d.fields.Take("jaws")
+	d.motion.Jaws = r.readJaws(jaws)
+	if d.motion.Jaws != nil {
+		d.motion.JawUnits = unitsOf(jaws.Map(&r.p).Take("stroke"))
+	}
 	heat, glue := d.fields.Take("heat"), d.fields.Take("glue")
 	if heat != nil && glue != nil {
 		r.p.Add(glue, "stands beside heat", "a seal is made by heat or by glue")
@@ -87,6 +91,7 @@ func (r *lineReader) readHeat(d *draft, n *document.Node) {
 	s.OneJaw = f.Take("hot").OneOf(&r.p, "both jaws", "one jaw") == "one jaw"
 	r.readContact(f, s)
 	margin := r.readMargin(f.Take("margin"))
+	d.motion.HeatUnits = unitsOf(wanted)
 	f.Done()
 	if r.p.Len() > before {
 		return

@@ -81,11 +81,15 @@ func (r *lineReader) readAxis(d *draft, name string, n *document.Node) {
 	axis := AxisMotion{Name: name}
 	if n.Kind() == document.List {
 		axis.Cam, axis.Turns = r.readCam(name, n, doseStroke)
+		axis.Units = travelUnits(n, d.motion.Dosing)
 	} else {
 		f := n.Map(&r.p)
-		axis.Cam, axis.Turns = r.readCam(name, f.Require("moves", "[{move: rise, by: 8 in, from: 90 deg, to: 160 deg, law: modified sine}, ...]"), doseStroke)
-		axis.Drive = r.readDrive(f.Take("drive"), axis.Turns)
+		moves := f.Require("moves", "[{move: rise, by: 8 in, from: 90 deg, to: 160 deg, law: modified sine}, ...]")
+		axis.Cam, axis.Turns = r.readCam(name, moves, doseStroke)
+		axis.Units = travelUnits(moves, d.motion.Dosing)
+		axis.Drive, axis.TorqueUnits = r.readDrive(f.Take("drive"), axis.Turns)
 		axis.Acceleration = r.readAcceleration(f.Take("acceleration"), axis.Turns)
+		axis.AccelerationUnits = unitsOf(f.Take("acceleration"))
 		for _, c := range f.Take("clear").List(&r.p) {
 			axis.Clearances = append(axis.Clearances, r.readClearance(d, axis, c))
 		}

@@ -22,6 +22,22 @@ func (r *lineReader) readTurning(n *document.Node, acceleration bool) float64 {
 	return n.Measure(&r.p, quantity.AngularSpeed, "deg/s", document.Limit{Above: "0 deg/s"}) * math.Pi / 180
 }
 
+// lengthText is a length in m to four digits, in mm or inches.
+func lengthText(m float64, units Units) string {
+	if units == US {
+		return quantityText(m/quantity.Size("in"), "in")
+	}
+	return quantityText(1000*m, "mm")
+}
+
+// volumeText is a volume in m3 to four digits, in mL or fluid ounces.
+func volumeText(m3 float64, units Units) string {
+	if units == US {
+		return quantityText(m3/quantity.Size("floz"), "fl oz")
+	}
+	return quantityText(1e6*m3, "mL")
+}
+
 // quantityText is a number to four digits with its unit.
 func quantityText(x float64, unit string) string {
 	return strconv.FormatFloat(x, 'g', 4, 64) + " " + unit

@@ -20,6 +20,8 @@ const (
 // SpeedLimit is one reason why the line cannot be set faster, and the station or conveyor that it concerns.
 type SpeedLimit struct {
 	Where string
+	// Units in which the file writes what is limited.
+	Units Units
 	motion.Limit
 }
 
@@ -70,7 +72,13 @@ func (w *limitFinder) add(where string, l motion.Limit) {
 		}
 		return m
 	}
-	w.limits = append(w.limits, SpeedLimit{where, l})
+	w.limits = append(w.limits, SpeedLimit{Where: where, Limit: l})
+}
+
+// addIn takes a limit whose margin is to be told in the units of the file.
+func (w *limitFinder) addIn(units Units, where string, l motion.Limit) {
+	w.add(where, l)
+	w.limits[len(w.limits)-1].Units = units
 }
 
 func (w *limitFinder) lift(where, lift string, l motion.Limit) {
@@ -124,7 +132,7 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 		w.add(where, motion.NewMotorLimit("conveyor drive", m.Master, m.Cam, *m.Drive))
 	}
 	if m.Acceleration > 0 {
-		w.add(where, motion.NewAccelerationLimit("acceleration of the cartons", m.Master, m.Cam, m.Acceleration))
+		w.addIn(m.AccelerationUnits, where, motion.NewAccelerationLimit("acceleration of the cartons", m.Master, m.Cam, m.Acceleration))
 	}
 	if w.carriesLiquid(g) {
 		l, err := motion.NewSloshLimit(sloshName, m.Master, m.Cam, *w.file.Mechanics.Liquid, openIndexes(w.file.Line, g))
@@ -132,7 +140,7 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 			w.noSlosh(where, g, strings.TrimPrefix(err.Error(), sloshName+": "))
 			return
 		}
-		w.add(where, l)
+		w.addIn(w.file.Mechanics.Wave, where, l)
 	}
 }
 
@@ -231,7 +239,7 @@ func (w *limitFinder) station(m *ConveyorMotion, i int) {
 	w.interlocks(m, st, moves)
 	if dosing := moves.Dosing; dosing != nil && dosing.Splash > 0 {
 		if piston := moves.axis("piston"); piston != nil {
-			w.add(st.Name, motion.NewFlowLimit("splash at the nozzle", m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
+			w.addIn(dosing.SplashUnits, st.Name, motion.NewFlowLimit("splash at the nozzle", m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
 		}
 	}
 	w.seal(i)
@@ -248,7 +256,7 @@ func (w *limitFinder) axes(m *ConveyorMotion, st *stations.Station, moves *Stati
 			if a.Turns {
 				l.Unit = "rad/s2"
 			}
-			w.add(st.Name, l)
+			w.addIn(a.AccelerationUnits, st.Name, l)
 		}
 	}
 }

@@ -54,6 +54,8 @@ type AxisTiming struct {
 	Known bool
 	// Load is nil without a drive.
 	Load *motion.Load
+	// Units of its travel, and of the torques of its drive.
+	Units, TorqueUnits Units
 }
 
 // StationTiming is when a station does what in a cycle.
@@ -86,6 +88,8 @@ type PlacedMargin struct {
 	Turns bool
 	// Before says that the unsafe angle lies before AngleAt, as where a window begins; else it lies after it.
 	Before bool
+	// Units of its Distance.
+	Units Units
 	motion.Margin
 }
 
@@ -154,7 +158,7 @@ func (w *timer) conveyor(g stations.Group) {
 	c.Index = index
 	if m.Cam != nil {
 		c.Index, c.Moving = moving.Time(c.Revolution), m.Cam.Moving()
-		axis := AxisTiming{Name: "conveyor", Cam: m.Cam}
+		axis := AxisTiming{Name: "conveyor", Cam: m.Cam, Units: m.Units, TorqueUnits: m.TorqueUnits}
 		if m.Travels {
 			w.measure(&axis, m.Drive, c.Revolution)
 		}
@@ -166,7 +170,7 @@ func (w *timer) conveyor(g stations.Group) {
 	}
 	for i := g.First; i <= g.Last; i++ {
 		for _, a := range f.Mechanics.Stations[i].Axes {
-			axis := AxisTiming{Station: f.Line.Stations[i].Name, Name: a.Name, Turns: a.Turns, Cam: a.Cam}
+			axis := AxisTiming{Station: f.Line.Stations[i].Name, Name: a.Name, Turns: a.Turns, Cam: a.Cam, Units: a.Units, TorqueUnits: a.TorqueUnits}
 			w.measure(&axis, a.Drive, c.Revolution)
 			c.Axes = append(c.Axes, axis)
 		}

@@ -30,6 +30,8 @@ type DosingTiming struct {
 	ShareShort, ShareShortTwice float64
 	// LeastGiveaway keeps the share of short cartons at 2.5 %, with the mean not below the declared content.
 	LeastGiveaway float64
+	// Units of volumes, of their spread, of the cylinder, of the level in the carton, and of the exit velocity.
+	Units, SpreadUnits, CylinderUnits, LevelUnits, SplashUnits Units
 }
 
 // shortShare is the share of cartons that may be short of the declared content by more than the tolerable deficiency: 2.5 %,
@@ -43,7 +45,8 @@ func dosingOf(f *File, moves *StationMotion, conveyor int, t *Timing) *DosingTim
 		return nil
 	}
 	d := &DosingTiming{Dose: m.Dose, Stroke: m.Dose / m.Piston.Area, Capacity: m.Piston.Capacity(), Bore: m.Piston.Bore(),
-		Level: motion.FillHeight(m.Dose, f.Mechanics.Carton.Area()), Splash: m.Splash}
+		Level: motion.FillHeight(m.Dose, f.Mechanics.Carton.Area()), Splash: m.Splash,
+		Units: m.Units, SpreadUnits: m.SpreadUnits, CylinderUnits: m.CylinderUnits, LevelUnits: f.Mechanics.Carton.Units, SplashUnits: m.SplashUnits}
 	if piston := moves.axis("piston"); piston != nil && conveyor >= 0 {
 		d.Flows = m.Piston.Flows(piston.Cam, t.Conveyors[conveyor].Revolution)
 		d.LevelSpeed = motion.LevelSpeed(d.Flows.Dispense.Value, f.Mechanics.Carton.Area())
@@ -93,6 +96,8 @@ type SealTiming struct {
 	Laid       string
 	LaidBefore int
 	LiesOpen   motion.Seconds
+	// JawUnits are those of the jaws' stroke, HeatUnits those of the temperatures.
+	JawUnits, HeatUnits Units
 	// Reject is the share of rejects at this dwell and setting.
 	Reject float64
 }
@@ -102,7 +107,8 @@ func sealingOf(spec *stations.Station, moves *StationMotion) *SealTiming {
 	if spec.Kind != stations.Seal {
 		return nil
 	}
-	s := &SealTiming{Jaws: moves.Jaws, Least: moves.LeastDwell, Interface: math.NaN(), Heat: moves.Heat, Glue: moves.Glue, Reject: spec.Reject}
+	s := &SealTiming{Jaws: moves.Jaws, Least: moves.LeastDwell, Interface: math.NaN(), Heat: moves.Heat, Glue: moves.Glue, Reject: spec.Reject,
+		JawUnits: moves.JawUnits, HeatUnits: moves.HeatUnits}
 	for _, part := range spec.Parts {
 		if part.Name == "dwell" && s.Least > 0 {
 			s.Short = motion.SecondsOf(part.Time.Quantile(shortSeals))

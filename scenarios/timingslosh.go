@@ -6,8 +6,9 @@ import (
 
 // SloshTiming is the wave in an open carton at the setting, in m at the wall.
 type SloshTiming struct {
-	Tank motion.Tank
-	Move motion.IndexMove
+	Tank  motion.Tank
+	Units Units
+	Move  motion.IndexMove
 	// First is the wave mode that matters most, with its frequency.
 	First motion.Mode
 	// Open is the wave over the Indexes that a carton makes while it is open, from rest: the verdict rests on it. Beside it stand
@@ -27,7 +28,7 @@ type SloshTiming struct {
 // sloshOf solves the wave of a conveyor's index; nil where it can't be solved.
 func sloshOf(f *File, m *ConveyorMotion, indexes int, setting motion.CartonsPerHour) *SloshTiming {
 	index := m.Cam.Axis().Segments[0]
-	s := &SloshTiming{Tank: *f.Mechanics.Liquid, Move: motion.IndexMove{
+	s := &SloshTiming{Tank: *f.Mechanics.Liquid, Units: f.Mechanics.Wave, Move: motion.IndexMove{
 		Law: index.Law, Travel: index.Travel, Time: index.Span().Time(m.Master.RevolutionAt(setting)), Cycle: m.Master.CycleAt(setting)}}
 	wave, problems := motion.NewSlosh(s.Tank, s.Move)
 	if len(problems) > 0 {

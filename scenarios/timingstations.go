@@ -68,12 +68,12 @@ func (w *timer) margins(m *ConveyorMotion, spec *stations.Station, moves *Statio
 	c := &w.timing.Conveyors[len(w.timing.Conveyors)-1]
 	for _, lock := range interlocksOf(m, moves) {
 		margin := lock(c.Revolution)
-		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Turns: turningMargin(moves, margin.Name),
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Turns: turningMargin(moves, margin.Name), Units: marginUnits(moves, margin.Name),
 			Before: beginsAt(m, moves, margin.AngleAt), Margin: margin})
 	}
 	if moves.Jaws != nil && m.Cam != nil && c.Revolution > 0 {
 		margin := moves.Jaws.ClearBeforeIndex(c.Stand, m.Cam.Moving()[0].From, c.Revolution)
-		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Before: true, Margin: margin})
+		w.timing.Margins = append(w.timing.Margins, PlacedMargin{Where: spec.Name, Before: true, Units: moves.JawUnits, Margin: margin})
 	}
 }
 
@@ -109,6 +109,21 @@ func turningMargin(moves *StationMotion, name string) bool {
 		}
 	}
 	return false
+}
+
+// marginUnits are those of the axis that a margin is about, or of the height that a carton falls.
+func marginUnits(moves *StationMotion, name string) Units {
+	for _, a := range moves.Axes {
+		for _, c := range a.Clearances {
+			if c.Name == name {
+				return a.Units
+			}
+		}
+	}
+	if nozzle := moves.axis("nozzle"); moves.Fill != nil && nozzle != nil {
+		return nozzle.Units
+	}
+	return moves.DropUnits
 }
 
 // SolvedPhase is an angle, or a revolution, that the interlocks allow at the most or at the least.

@@ -134,6 +134,9 @@ func (n *Node) Measure(p *Problems, want quantity.Dimension, unit string, limits
 	return number
 }
 
+// Customary says that the node is a quantity written in US customary units.
+func (n *Node) Customary() bool { return n != nil && quantity.Customary(n.scalar().raw()) }
+
 // Length is a length in metres.
 func (n *Node) Length(p *Problems, limits ...Limit) float64 {
 	return n.Measure(p, quantity.Length, "m", limits...)

@@ -20,11 +20,11 @@ const (
 func (t Tank) BeyondLinear(wave float64) []string {
 	var reasons []string
 	if wave > LargestLinearSlope*t.Length {
-		reasons = append(reasons, fmt.Sprintf("wave of %.1f mm is more than %.0f %% of the carton's length",
-			1000*wave, 100*LargestLinearSlope))
+		reasons = append(reasons, fmt.Sprintf("the wave is more than %.0f %% of the carton's length",
+			100*LargestLinearSlope))
 	}
 	if wave > LargestLinearDepth*t.Depth {
-		reasons = append(reasons, fmt.Sprintf("wave of %.1f mm is more than %.0f %% of the depth", 1000*wave, 100*LargestLinearDepth))
+		reasons = append(reasons, fmt.Sprintf("the wave is more than %.0f %% of the depth", 100*LargestLinearDepth))
 	}
 	if t.Depth < ShallowDepth*t.Length {
 		reasons = append(reasons, fmt.Sprintf("depth is less than %.0f %% of the length: shallow liquid moves as a bore", 100*ShallowDepth))
