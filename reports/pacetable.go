@@ -116,6 +116,24 @@ func someOf(names []string, most int) string {
 	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 }
 
+// skippedNotes name the settings that were left out, those together that are for the same reason.
+func skippedNotes(skipped []decisions.SkippedSetting) []string {
+	var notes []string
+	for len(skipped) > 0 {
+		n := 1
+		for n < len(skipped) && skipped[n].Refused == skipped[0].Refused {
+			n++
+		}
+		at := quantity.FormatRate(skipped[0].Setting)
+		if n > 1 {
+			at = fmt.Sprintf("%s from %s to %s", quantity.FormatCount(int64(n), "setting"), at, quantity.FormatRate(skipped[n-1].Setting))
+		}
+		notes = append(notes, fmt.Sprintf("Left out: %s, beyond a limit (%s)", at, skipped[0].Refused))
+		skipped = skipped[n:]
+	}
+	return notes
+}
+
 // paceNotes are the caveats.
 func paceNotes(a *decisions.Pace) []string {
 	notes := []string{fmt.Sprintf("Settings up to %s were looked at, %s", quantity.FormatRate(a.Ceiling), a.CeilingWhy)}
@@ -135,10 +153,7 @@ func paceNotes(a *decisions.Pace) []string {
 	if a.TodayRefused != "" {
 		notes = append(notes, fmt.Sprintf("Today's setting of %s is beyond a limit: %s", quantity.FormatRate(a.Today), a.TodayRefused))
 	}
-	if n := len(a.Skipped); n > 0 {
-		notes = append(notes, fmt.Sprintf("Left out, since they are beyond a limit: %s from %s to %s (%s)", quantity.FormatCount(int64(n), "setting"),
-			quantity.FormatRate(a.Skipped[0].Setting), quantity.FormatRate(a.Skipped[n-1].Setting), a.Skipped[0].Refused))
-	}
+	notes = append(notes, skippedNotes(a.Skipped)...)
 	for _, b := range a.Band {
 		if b.Failed != "" {
 			notes = append(notes, fmt.Sprintf("Growth %s can't be shown: a chance %s", exponentWords(b.Exponent), b.Failed))

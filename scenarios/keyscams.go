@@ -15,7 +15,8 @@ var camKeys = []keyGroup{
 		{"move", `"rise"|"return"|"index"|"dwell"`, "required", "", "rise is away from home: the nozzle goes down, the piston draws. Return is back: the nozzle lifts, the piston doses"},
 		{"from", "angle", "required", "0 deg to below 360 deg", "of the master, where it begins"},
 		{"to", "angle", "required", "0 deg to 360 deg", "where it ends; less than from for a move through the zero of the master"},
-		{"by", `length|angle|"dose"`, "required, but for dwell", "above 0, up to 10 m or 3600 deg", "how far the axis goes. At the piston, dose is the stroke that the dose takes"},
+		{"by", `length|angle|share of dose|"dose"`, "required, but for dwell", "above 0, up to 10 m or 3600 deg", "how far the axis goes. At the piston, dose is the stroke that the dose takes; a share of it is one of several shots. " +
+			"Rises and returns may differ by a thousandth, which the returns make up"},
 		{"law", "motion law", "required, but for dwell", "", "how it speeds up and slows down"},
 	}},
 	{"clear", "cams.clear", "Give below or above; and while, or from and to. A position counts from home, the lowest that a rising and returning axis has; of one that feeds, from the start of its first index.", []lineKey{

@@ -14,6 +14,7 @@ var keyValues = map[string]string{
 	"axis":       "a list of moves, or a map in which they stand under moves",
 
 	"share of pace":        "80 % of pace",
+	"share of dose":        "40 % of dose",
 	"cartons":              "24 cartons",
 	"time":                 "0.95 s, 20 ms, 15 min, 8 h",
 	"length":               "6 in, 152 mm",
@@ -39,6 +40,6 @@ var keyValues = map[string]string{
 
 // measuredValues are the kinds of value that are a number with a unit; the editor only checks that there is one.
 var measuredValues = []string{
-	"share of pace", "cartons", "time", "length", "angle", "volume", "volume per length", "mass", "inertia", "torque", "speed", "acceleration", "jerk",
+	"share of pace", "share of dose", "cartons", "time", "length", "angle", "volume", "volume per length", "mass", "inertia", "torque", "speed", "acceleration", "jerk",
 	"angular speed", "angular acceleration", "travel per turn", "angle per turn", "pulses per turn", "temperature", "diffusivity", "conductance", "conductivity",
 }

@@ -127,24 +127,36 @@ func (r *lineReader) readRevolution(n *document.Node) (turn time.Duration, share
 // readShareOfPace reads "80 % of pace" or "0.8 of pace".
 func (r *lineReader) readShareOfPace(n *document.Node) float64 {
 	const hint = "write revolution: pace, 80 % of pace, or a time such as 2 s"
-	words, ok := strings.CutSuffix(n.Raw(), " of pace")
-	if !ok {
+	share, ok := shareOf("pace", n.Raw())
+	switch {
+	case !ok:
 		r.p.Add(n, "is neither a time nor a share of the pace", hint)
 		return 1
+	case share >= 0.05 && share <= 1:
+		return share
+	}
+	r.p.Add(n, "is no share from 5 % to 100 %", "a revolution can't outlast the pace period, nor end at once")
+	return 1
+}
+
+// shareOf reads "80 % of pace", "0.8 of pace" or "pace"; ok is false for anything else.
+func shareOf(whole, text string) (share float64, ok bool) {
+	if text == whole {
+		return 1, true
+	}
+	words, ok := strings.CutSuffix(text, " of "+whole)
+	if !ok {
+		return 0, false
 	}
 	if _, err := quantity.Number(words); err == nil {
 		words += " fraction"
 	}
 	q, err := quantity.ParseAs(words, quantity.Ratio)
 	if err != nil {
-		r.p.Add(n, "is neither a time nor a share of the pace", hint)
-		return 1
+		return 0, false
 	}
-	if share, _ := q.Ratio(); share >= 0.05 && share <= 1 {
-		return share
-	}
-	r.p.Add(n, "is no share from 5 % to 100 %", "a revolution can't outlast the pace period, nor end at once")
-	return 1
+	share, _ = q.Ratio()
+	return share, true
 }
 
 // readIndex reads the moving part of a cycle: a time, or an arc of the master's revolution.

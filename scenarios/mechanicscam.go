@@ -64,17 +64,21 @@ func (r *lineReader) readSegment(n *document.Node, doseStroke float64) (s motion
 	return s, turns
 }
 
-// readTravel reads how far a move goes: a length in m, an angle in rad, or the word dose.
+// readTravel reads how far a move goes: a length in m, an angle in rad, or a dose or a share of it.
 func (r *lineReader) readTravel(n *document.Node, doseStroke float64) (travel float64, turns bool) {
 	inner := n.Assumed(&r.p)
 	if inner == nil {
 		return 0, false
 	}
-	if inner.Raw() == "dose" {
+	if share, ok := shareOf("dose", inner.Raw()); ok {
+		if share <= 0 || share > 1 {
+			r.p.Add(inner, "is no share of a dose above 0 % and up to 100 %", "write by: dose, or 40 % of dose for each of several shots")
+			return 0, false
+		}
 		if doseStroke == 0 {
 			r.p.Add(inner, "stands for the stroke of a dose, but none is known here", "add dosing: {dose: 64 fl oz, cylinder: {volume: 10 floz/in}}")
 		}
-		return doseStroke, false
+		return share * doseStroke, false
 	}
 	q, err := quantity.Parse(inner.Raw())
 	if err == nil && q.Is(quantity.Angle) {
@@ -87,15 +91,13 @@ func (r *lineReader) readTravel(n *document.Node, doseStroke float64) (travel fl
 func travelUnits(moves *document.Node, dosing *DosingMotion) Units {
 	for _, move := range moves.List(&document.Problems{}) {
 		by := move.Map(&document.Problems{}).Take("by")
-		switch {
-		case by == nil:
-		case by.Customary():
-			return US
-		case by.Raw() == "dose" && dosing != nil:
-			return dosing.CylinderUnits
-		default:
-			return Metric
+		if by == nil {
+			continue
 		}
+		if _, ok := shareOf("dose", by.Raw()); ok && dosing != nil {
+			return dosing.CylinderUnits
+		}
+		return unitsOf(by)
 	}
 	return Metric
 }

@@ -27,6 +27,7 @@ func NewCam(a Axis) (*Cam, []Problem) {
 	if problems := a.Problems(); len(problems) > 0 {
 		return nil, problems
 	}
+	a = a.closed()
 	c := &Cam{axis: a}
 	order := a.inOrder()
 	c.start = float64(a.Segments[order[0]].From)

@@ -2,6 +2,7 @@ package motion_test
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -198,4 +199,47 @@ func BenchmarkCamPosition(b *testing.B) {
 			}
 		})
 	}
+}
+
+// TestShotsClose: a stroke that returns in several shots, each written to four digits, closes: it is back where it began, and its shots are as
+// written but for a thousandth. One that is off by more does not.
+func TestShotsClose(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		stroke := rapid.Float64Range(0.01, 1).Draw(t, "stroke")
+		shots := rapid.IntRange(2, 5).Draw(t, "shots")
+		law := motion.ModifiedSine()
+		segments := []motion.Segment{segment(motion.Rise, 0, 90, stroke, law)}
+		left, written := stroke, 0.0
+		for k := range shots {
+			shot := left
+			if k < shots-1 {
+				shot *= rapid.Float64Range(0.3, 0.7).Draw(t, "share")
+			}
+			left -= shot
+			digits, err := strconv.ParseFloat(strconv.FormatFloat(shot, 'g', 4, 64), 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			written += digits
+			from := 100 + 50*motion.Degrees(k)
+			segments = append(segments, segment(motion.Return, from, from+40, digits, law))
+		}
+		cam, problems := motion.NewCam(axis("piston", segments...))
+		if problems != nil {
+			t.Fatalf("%v of %v: %v", written, stroke, problems)
+		}
+		for k, s := range segments[1:] {
+			moved := cam.Position(s.From) - cam.Position(s.To)
+			if math.Abs(moved-s.Travel) > 1e-3*s.Travel {
+				t.Errorf("shot %d moves %v, written %v", k+1, moved, s.Travel)
+			}
+		}
+		if back := cam.Position(359.9); math.Abs(back) > 1e-12 {
+			t.Errorf("ends %v from where it began", back)
+		}
+		segments[1].Travel += 0.0025 * stroke
+		if cam, _ := motion.NewCam(axis("piston", segments...)); cam != nil {
+			t.Error("a quarter of a percent too much is taken")
+		}
+	})
 }
