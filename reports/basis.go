@@ -24,12 +24,16 @@ func (b Basis) section(currency string) layout.Section {
 	if len(b) == 0 {
 		return layout.Section{}
 	}
-	t := &table{columns: []column{left("quantity"), left("value"), left("source")}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("quantity"), layout.Told("value", "value"), layout.Told("source", "source")}}
 	sorted := b.sorted()
-	for _, a := range sorted[:min(len(sorted), mostBasis)] {
-		t.add(shortPath(a.Path), inCurrency(valueWords(a), currency), sourceOf(a))
+	for i, a := range sorted {
+		add := t.Add
+		if i >= mostBasis {
+			add = t.Spare
+		}
+		add(layout.Word(shortPath(a.Path)), layout.Word(inCurrency(valueWords(a), currency)), layout.Word(sourceOf(a)))
 	}
-	s := layout.Section{Heading: "What the answer rests on", Text: []string{b.counted()}, Table: t.laidOut()}
+	s := layout.Section{Key: "assumption", Heading: "What the answer rests on", Text: []string{b.counted()}, Table: t}
 	if len(sorted) > mostBasis {
 		s.Notes = []string{fmt.Sprintf("and %d more", len(sorted)-mostBasis)}
 	}

@@ -18,13 +18,14 @@ func Budget(w io.Writer, b *scenarios.Budget, format Format, style Style) error 
 	return report{
 		page: func(style Style) *layout.Page { return budgetPage(b, style) },
 		json: func() error { return budgetJSON(w, b) },
-		csv:  func() error { return budgetCSV(w, b) },
 	}.write(w, format, style)
 }
 
 func budgetPage(b *scenarios.Budget, style Style) *layout.Page {
 	n := notesOf(b.Warnings)
 	p := &layout.Page{Title: titleOf(b.Line.Title)}
+	p.Add(budgetFacts(b))
+	p.Add(sectionFacts(b))
 	p.Add(budgetAnswer(b, n))
 	p.Add(layout.Section{Heading: "The line", Text: lineWords(b), Notes: n.take()})
 	p.Add(cycleSection(b, n, style))
@@ -143,6 +144,9 @@ func carton(lanes int) string {
 
 // cycleTime prints a time to the millisecond, in seconds.
 func cycleTime(d time.Duration) string { return exactly3(d.Seconds()) + " s" }
+
+// inSeconds is a time as cycleTime prints it.
+func inSeconds(d time.Duration) layout.Cell { return layout.Shown(cycleTime(d), d.Seconds()).In("s") }
 
 func exactly3(x float64) string {
 	text := layout.Fixed(x, 3)

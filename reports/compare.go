@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"fmt"
 	"io"
 	"math"
 
@@ -14,7 +13,6 @@ func Comparison(w io.Writer, c *decisions.Comparison, origin Origin, format Form
 	return report{
 		page: func(Style) *layout.Page { return comparisonPage(c, origin) },
 		json: func() error { return comparisonJSON(w, c, origin) },
-		csv:  func() error { return comparisonCSV(w, c) },
 	}.write(w, format, style)
 }
 
@@ -22,9 +20,9 @@ func comparisonPage(c *decisions.Comparison, origin Origin) *layout.Page {
 	n := notesOf(c.Warnings)
 	p := &layout.Page{Title: titleOf(c.Title)}
 	p.Add(n.answer(comparisonAnswer(c)))
-	p.Add(layout.Section{Heading: "Why: who limits the line, and which losses moved", Text: bottleneckWords(c), Table: moveTable(c).laidOut()})
+	p.Add(layout.Section{Key: "move", Heading: "Why: who limits the line, and which losses moved", Text: bottleneckWords(c), Table: moveTable(c)})
 	p.Add(caseSection(c))
-	p.Add(layout.Section{Heading: "The cases", Table: changeTable(c).laidOut()})
+	p.Add(layout.Section{Key: "change", Heading: "The cases", Table: changeTable(c)})
 	p.Add(layout.Section{Heading: "Notes", Notes: append(comparisonNotes(c), n.rest()...)})
 	p.Add(origin.foot(mostShifts(c), c.Seed, c.Spec.Confidence))
 	return p
@@ -41,18 +39,32 @@ func mostShifts(c *decisions.Comparison) int {
 
 // caseSection is the table of all cases against the base.
 func caseSection(c *decisions.Comparison) layout.Section {
-	t := &table{columns: []column{left("case"), right("good"), right("differ-\nence"), right("interval"), right("%"),
-		right("shifts\nwon %"), right("equal\n%"), right("odds %"), right("shifts")}}
-	t.add("base", layout.Mean(c.Base.GoodPerShift.Interval), "", "", "", "", "", "", fmt.Sprint(c.Base.Replications))
-	for _, r := range c.Cases {
-		t.add(r.Name+refusedMark(r.Refused), layout.Mean(r.Case.GoodPerShift.Interval), difference(r), layout.Band(r.Difference), differencePercent(r), layout.Fixed(100*r.Better.Mean, 0),
-			layout.Fixed(100*r.Equal, 0), oddsWords(r), fmt.Sprint(r.Replications))
+	t := &layout.Table{Columns: []layout.Column{layout.Words("case"), layout.Figures("good", "good_per_shift"), layout.Figures("differ-\nence", "difference"),
+		layout.Aside("interval"), layout.Aside("%"), layout.Figures("shifts\nwon %", "shifts_better"), layout.Figures("equal\n%", "shifts_equal"),
+		layout.Figures("odds %", "probability_better"), layout.Figures("shifts", "shifts"), layout.Hidden("difference alone", "difference_alone"), layout.Hidden("p (Holm)", "p_holm"),
+		layout.Hidden("shifts to show the smallest", "shifts_to_show_smallest"), layout.Hidden("bottleneck", "bottleneck"), layout.Hidden("refused", "refused")}}
+	t.Add(layout.Word("base"), layout.Estimate(c.Base.GoodPerShift.Interval).In(cartonsAShift), layout.Blank, layout.Blank, layout.Blank, layout.Blank, layout.Blank,
+		layout.Blank, layout.Count(c.Base.Replications), layout.Blank, layout.Blank, layout.Blank, layout.Blank, layout.Word(c.BaseRefused))
+	for i := range c.Cases {
+		t.Add(caseCells(&c.Cases[i])...)
 	}
 	level := layout.Confidence(c.Spec.Confidence)
-	return layout.Section{Heading: "The numbers, good cartons a shift", Table: t.laidOut(), Notes: []string{
+	return layout.Section{Key: "case", Heading: "The numbers, good cartons a shift", Table: t, Notes: []string{
 		"interval: of the difference, shift by shift, at " + level + " over all cases together (Holm's levels). won: shifts in which the case makes " +
 			"more than the base on the same luck. odds: that it makes more on average. ~: no difference shows. (!): beyond a limit",
 	}}
+}
+
+// caseCells are the figures of a case.
+func caseCells(r *decisions.CaseResult) []layout.Cell {
+	needed := layout.Unseen() // out of reach
+	if r.Needed > 0 {
+		needed = layout.Count(r.Needed)
+	}
+	return []layout.Cell{layout.Word(r.Name).Marked(refusedMark(r.Refused)), layout.Estimate(r.Case.GoodPerShift.Interval).In(cartonsAShift),
+		layout.Value(difference(*r), r.Difference).In(cartonsAShift), layout.Word(layout.Band(r.Difference)), layout.Word(differencePercent(*r)),
+		layout.Estimate(layout.InPercent(r.Better)).To(0).In("%"), layout.Number(100*r.Equal, 0).In("%"), layout.Shown(oddsWords(*r), 100*r.Odds).In("%"),
+		layout.Count(r.Replications), layout.Estimate(r.Alone).In(cartonsAShift), layout.Number(r.AdjustedP, 4), needed, layout.Word(r.To.Name), layout.Word(r.Refused)}
 }
 
 // refusedMark stands behind what is beyond a limit.
@@ -102,15 +114,15 @@ func oddsWords(r decisions.CaseResult) string {
 }
 
 // changeTable says what each case is.
-func changeTable(c *decisions.Comparison) *table {
-	t := &table{columns: []column{left("case"), left("changes")}}
+func changeTable(c *decisions.Comparison) *layout.Table {
+	t := &layout.Table{Columns: []layout.Column{layout.Words("case"), layout.Told("changes", "changes")}}
 	for _, r := range c.Cases {
 		for i, change := range r.Changes {
-			name := r.Name
+			name := layout.Word(r.Name)
 			if i > 0 {
-				name = ""
+				name = name.Again()
 			}
-			t.add(name, change)
+			t.Add(name, layout.Word(change))
 		}
 	}
 	return t

@@ -93,30 +93,3 @@ func comparisonJSON(w io.Writer, c *decisions.Comparison, o Origin) error {
 	}
 	return writeJSON(w, out)
 }
-
-func comparisonCSV(w io.Writer, c *decisions.Comparison) error {
-	out := newSheet()
-	const unit = "cartons/shift"
-	out.interval("base", "", "good_per_shift", c.Base.GoodPerShift.Interval, unit)
-	out.figure("base", "", "shifts", float64(c.Base.Replications), "1")
-	for _, r := range c.Cases {
-		out.interval("case", r.Name, "good_per_shift", r.Case.GoodPerShift.Interval, unit)
-		out.interval("case", r.Name, "difference", r.Difference, unit)
-		out.interval("case", r.Name, "difference_alone", r.Alone, unit)
-		out.figure("case", r.Name, "p_holm", r.AdjustedP, "1")
-		out.interval("case", r.Name, "shifts_better", r.Better, "1")
-		out.figure("case", r.Name, "shifts_equal", r.Equal, "1")
-		out.figure("case", r.Name, "probability_better", r.Odds, "1")
-		out.figure("case", r.Name, "shifts", float64(r.Replications), "1")
-		out.figure("case", r.Name, "shifts_to_show_smallest", float64(r.Needed), "1")
-		out.text("case", r.Name, "bottleneck", r.To.Name, "")
-		out.refused("case", r.Name, r.Refused)
-		out.figure("move", r.Name, "setting/ideal output", r.Ideal, unit)
-		for _, m := range r.Moves {
-			out.figure("move", r.Name, m.Where+"/"+m.Cause, m.Cartons, unit)
-		}
-	}
-	out.refused("base", "", c.BaseRefused)
-	out.warnings(c.Warnings)
-	return out.writeTo(w)
-}

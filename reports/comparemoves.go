@@ -29,29 +29,36 @@ func bottleneckWords(c *decisions.Comparison) []string {
 const mostMoves = 4
 
 // moveTable lists what the moves of the losses do to good output. They sum to the difference.
-func moveTable(c *decisions.Comparison) *table {
-	t := &table{columns: []column{left("case"), left("loss"), right("cartons a shift")}}
+func moveTable(c *decisions.Comparison) *layout.Table {
+	t := &layout.Table{Columns: []layout.Column{layout.Words("case"), layout.Words("loss"), layout.Aside("cartons a shift"), layout.Hidden("moves", "cartons")}}
 	for _, r := range c.Cases {
 		digits := moveDecimals(r)
 		total := rounded(r.Difference.Mean, digits)
-		rest, name := total, r.Name
+		rest, name := total, layout.Word(r.Name)
+		add := func(loss string, x float64, exact layout.Cell) {
+			t.Add(name, layout.Word(loss), layout.Number(x, digits).Signed(), exact)
+			name = name.Again()
+		}
 		row := func(where, cause string, x float64) {
+			loss, exact := where+": "+cause, layout.Number(x, digits).In(cartonsAShift)
 			if x = rounded(x, digits); x == 0 {
+				t.Spare(layout.Word(r.Name), layout.Word(loss), layout.Blank, exact)
 				return
 			}
 			rest -= x
-			t.add(name, where+": "+cause, withSign(x, digits))
-			name = ""
+			add(loss, x, exact)
 		}
 		row("setting", "ideal output", r.Ideal)
 		for _, m := range r.Moves[:min(mostMoves, len(r.Moves))] {
 			row(m.Where, m.Cause, m.Cartons)
 		}
-		if rest = rounded(rest, digits); rest != 0 {
-			t.add(name, "all others", withSign(rest, digits))
-			name = ""
+		for _, m := range r.Moves[min(mostMoves, len(r.Moves)):] {
+			t.Spare(layout.Word(r.Name), layout.Word(m.Where+": "+m.Cause), layout.Blank, layout.Number(m.Cartons, digits).In(cartonsAShift))
 		}
-		t.add(name, "difference", withSign(total, digits))
+		if rest = rounded(rest, digits); rest != 0 {
+			add("all others", rest, layout.Blank)
+		}
+		add("difference", total, layout.Blank)
 	}
 	return t
 }

@@ -12,17 +12,21 @@ import (
 
 // cycleSection says what each station needs of a cycle, as figures and as a bar.
 func cycleSection(b *scenarios.Budget, n *notes, style Style) layout.Section {
-	s := layout.Section{Heading: "Time budget of one cycle"}
-	t := &table{columns: []column{left("station"), right("act"), right("needs"), right("has"), right("slack"),
-		right("can follow\nup to"), left("")}}
+	s := layout.Section{Key: "station", Heading: "Time budget of one cycle"}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("station"), layout.Figures("act", "act"), layout.Figures("needs", "needs"), layout.Figures("has", "cycle"),
+		layout.Figures("slack", "slack"), layout.Hidden("relief", "relief"), layout.Figures("can follow\nup to", "setting_ceiling"), layout.Told("", "critical")}}
 	for _, part := range b.Sections {
 		for _, st := range part.Stations {
 			name := nameOf(b, st.Station)
-			t.add(name+n.mark("station "+name)+n.mark("buffer "+name), cycleTime(st.Act), cycleTime(st.Needs), cycleTime(st.Cycle),
-				cycleTime(st.Slack), ceilingWords(st.Ceiling), criticalWord(st))
+			relief, critical := layout.Blank, layout.Blank
+			if st.Critical {
+				relief, critical = inSeconds(st.Relief), layout.Word("critical")
+			}
+			t.Add(layout.Word(name).Marked(n.mark("station "+name)+n.mark("buffer "+name)), inSeconds(st.Act), inSeconds(st.Needs), inSeconds(st.Cycle),
+				inSeconds(st.Slack), relief, layout.Shown(ceilingWords(st.Ceiling), st.Ceiling).In("cartons/h"), critical)
 		}
 	}
-	s.Table = t.laidOut()
+	s.Table = t
 	s.Plain = cyclePicture(b, style.Columns()-4)
 	s.Notes = n.take()
 	return s
@@ -33,13 +37,6 @@ func ceilingWords(perHour float64) string {
 		return "any"
 	}
 	return strings.TrimSuffix(quantity.FormatRate(perHour), " cartons/h") + "/h"
-}
-
-func criticalWord(st scenarios.StationBudget) string {
-	if st.Critical {
-		return "critical"
-	}
-	return ""
 }
 
 // cyclePicture draws a bar for every station, all on one scale.

@@ -10,16 +10,17 @@ import (
 
 // partSection says at what value of each part the critical station changes.
 func partSection(b *scenarios.Budget) layout.Section {
-	s := layout.Section{Heading: "Where the critical station changes, one part at a time"}
-	t := &table{columns: []column{left("station"), left("part"), right("takes"), left("drawn from"), left("critical station changes")}}
+	s := layout.Section{Key: "part", Heading: "Where the critical station changes, one part at a time"}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("station"), layout.Words("part"), layout.Figures("takes", "takes"), layout.Told("drawn from", "drawn"),
+		layout.Told("critical station changes", "critical_changes")}}
 	for _, part := range b.Sections {
 		for _, st := range part.Stations {
 			for _, p := range st.Parts {
-				t.add(nameOf(b, st.Station), p.Name, cycleTime(p.Mean), drawnWords(p), turnWords(st, p))
+				t.Add(layout.Word(nameOf(b, st.Station)), layout.Word(p.Name), inSeconds(p.Mean), layout.Word(drawnWords(p)), turnCell(st, p))
 			}
 		}
 	}
-	s.Table = t.laidOut()
+	s.Table = t
 	return s
 }
 
@@ -33,14 +34,16 @@ func drawnWords(p scenarios.PartBudget) string {
 	return cycleTime(p.Low) + " to " + cycleTime(p.High)
 }
 
-func turnWords(st scenarios.StationBudget, p scenarios.PartBudget) string {
+// turnCell is the value of a part at which another station becomes critical.
+func turnCell(st scenarios.StationBudget, p scenarios.PartBudget) layout.Cell {
+	words := "above " + cycleTime(p.Turns)
 	switch {
 	case p.Turns <= 0:
-		return layout.None
+		return layout.Unseen().In("s")
 	case st.Critical && p.Turns < p.Mean-time.Millisecond/2:
-		return "below " + cycleTime(p.Turns)
+		words = "below " + cycleTime(p.Turns)
 	case st.Critical:
-		return "at once: another needs as much"
+		words = "at once: another needs as much"
 	}
-	return "above " + cycleTime(p.Turns)
+	return layout.Shown(words, p.Turns.Seconds()).In("s")
 }

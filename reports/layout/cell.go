@@ -18,6 +18,8 @@ type Cell struct {
 	figure, lone bool
 	// percent says that a share is shown in percent.
 	percent bool
+	// again says that readers have read the text a row above.
+	again bool
 	unit    string
 }
 
@@ -92,6 +94,12 @@ func (c Cell) Lone() Cell {
 	return c
 }
 
+// Again is a name that stands a row above: data repeat it, readers are spared it.
+func (c Cell) Again() Cell {
+	c.again = true
+	return c
+}
+
 // Marked returns the cell with marks behind it, such as " [1]".
 func (c Cell) Marked(mark string) Cell {
 	c.mark += mark
@@ -125,7 +133,12 @@ func (c Cell) Signed() Cell {
 }
 
 // Text is what a reader sees.
-func (c Cell) Text() string { return c.text + c.mark }
+func (c Cell) Text() string {
+	if c.again {
+		return ""
+	}
+	return c.text + c.mark
+}
 
 // Figure is the value of a cell; false for words.
 func (c Cell) Figure() (Interval, bool) { return c.value, c.figure }

@@ -184,7 +184,7 @@ func (g *grid) fill(rows [][]Cell, head string, i int, of func(Cell) float64) {
 		case cell.figure && finite(of(cell)):
 			g.number(r+2, of(cell), cell)
 		case !cell.figure || strings.ContainsFunc(cell.text, unicode.IsLetter): // no limit
-			g.text(r+2, cell.Text())
+			g.text(r+2, cell.text+cell.mark)
 		}
 	}
 }
