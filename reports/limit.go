@@ -29,7 +29,7 @@ func limitSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
 	if worst := largestLosses(f, 3); worst != "" {
 		s.Text = append(s.Text, "Largest losses a shift: "+worst)
 	}
-	t := &layout.Table{Columns: []layout.Column{layout.Words("bottleneck"), layout.Figures("share", "share"), layout.Aside("±"), layout.Drawn()}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("bottleneck"), layout.Figures("share", "share"), layout.Aside("±"), layout.Drawn("")}}
 	for _, h := range holders {
 		if share := layout.Percents(h.share, 1); h.share.Mean < 0.0005 {
 			t.Spare(layout.Word(h.name), share)

@@ -16,13 +16,13 @@ func Margin(w io.Writer, m *decisions.Margins, origin Origin, format Format, sty
 	return report{
 		page: func(Style) *layout.Page { return marginPage(m, origin) },
 		json: func() error { return marginJSON(w, m, origin) },
-		csv:  func() error { return marginCSV(w, m) },
 	}.write(w, format, style)
 }
 
 func marginPage(m *decisions.Margins, origin Origin) *layout.Page {
 	n := notesOf(m.Warnings)
 	p := &layout.Page{Title: titleOf(m.Title)}
+	p.Add(todayFacts(m))
 	p.Add(n.answer(marginAnswer(m)))
 	p.Add(watchSection(m))
 	p.Add(layout.Section{Heading: "Notes", Notes: append(marginNotes(m), n.rest()...)})
@@ -174,16 +174,21 @@ func watchSection(m *decisions.Margins) layout.Section {
 	if !m.Met {
 		heading = "What would have to change, the nearest first"
 	}
-	t := &table{columns: []column{left("parameter"), right("today"), right("limit"), right(layout.Confidence(m.Confidence) + " interval"), right("change"), left("unit")}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("parameter"), layout.Figures("today", "today"), layout.Figures("limit", "limit"),
+		layout.Aside(layout.Confidence(m.Confidence) + " interval"), layout.Figures("change", "change"), layout.Drawn("unit"),
+		layout.Hidden("tried up to", "reach"), layout.Hidden("good there", "good_per_shift_at_reach"), layout.Hidden("refused", "refused")}}
 	for i := range m.List {
 		one := &m.List[i]
-		if !one.Found {
-			t.add(one.Path, plainNumber(one.Today.Number()), layout.None, layout.None, layout.None, one.Today.Unit())
+		unit := one.Today.Unit()
+		row := []layout.Cell{layout.Word(one.Path), layout.Shown(plainNumber(one.Today.Number()), one.Today.Number()).In(unit)}
+		if one.Found {
+			t.Add(append(row, layout.Value(limitNumber(one), one.At).In(unit), layout.Word(limitBand(one)), layout.Shown(changeWords(one), 100*one.Change).In("%"), layout.Word(unit))...)
 			continue
 		}
-		t.add(one.Path, plainNumber(one.Today.Number()), limitNumber(one), limitBand(one), changeWords(one), one.Today.Unit())
+		t.Add(append(row, layout.Unseen().In(unit), layout.Unseen(), layout.Unseen().In("%"), layout.Word(unit), layout.Word(one.Reach.String()),
+			layout.Estimate(one.Best).In(cartonsAShift), layout.Word(one.Refused))...)
 	}
-	return layout.Section{Heading: heading, Table: t.laidOut()}
+	return layout.Section{Key: "margin", Heading: heading, Table: t}
 }
 
 // plainNumber prints a number as a file has it.

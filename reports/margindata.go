@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -68,23 +69,11 @@ func oneMarginJSON(m *decisions.Margins, one *decisions.Margin) jsonMargin {
 
 func pointer[T any](value T) *T { return &value }
 
-// marginCSV puts a limit, or what is in reach, in a row.
-func marginCSV(w io.Writer, m *decisions.Margins) error {
-	s := newSheet()
-	s.interval("today", "good_per_shift", "", m.Today, "cartons")
+// todayFacts are what the line makes as it is, for data.
+func todayFacts(m *decisions.Margins) layout.Section {
+	facts := []layout.Fact{fact("good_per_shift", layout.Estimate(m.Today).In(cartonsAShift))}
 	if m.Target > 0 {
-		s.interval("today", "target_made", "", m.Made, "1")
+		facts = append(facts, fact("target_made", layout.Percent(m.Made)))
 	}
-	for i := range m.List {
-		one := &m.List[i]
-		if one.Found {
-			s.interval("margin", one.Path, "limit", one.At, one.Today.Unit())
-			s.figure("margin", one.Path, "change", one.Change, "1")
-			continue
-		}
-		s.interval("margin", one.Path, "good_per_shift at "+one.Reach.String(), one.Best, "cartons")
-		s.refused("margin", one.Path, one.Refused)
-	}
-	s.warnings(m.Warnings)
-	return s.writeTo(w)
+	return layout.Facts("today", "", facts...)
 }

@@ -16,17 +16,17 @@ func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style St
 	return report{
 		page: func(Style) *layout.Page { return pacePage(a, origin) },
 		json: func() error { return paceJSON(w, a, origin) },
-		csv:  func() error { return paceCSV(w, a) },
 	}.write(w, format, style)
 }
 
 func pacePage(a *decisions.Pace, origin Origin) *layout.Page {
 	n := notesOf(a.Warnings)
 	p := &layout.Page{Title: titleOf(a.Title)}
+	p.Add(choiceFacts(a))
 	p.Add(n.answer(paceAnswer(a)))
-	p.Add(layout.Section{Heading: "Why not faster", Text: whyNotFaster(a), Table: fasterTable(a.Next).laidOut()})
+	p.Add(layout.Section{Key: "next_five_percent", Heading: "Why not faster", Text: whyNotFaster(a), Table: fasterTable(a.Next)})
 	if a.Now != nil {
-		p.Add(layout.Section{Heading: "Against today", Text: []string{againstToday(a)}, Table: fasterTable(a.Now).laidOut()})
+		p.Add(layout.Section{Key: "against_today", Heading: "Against today", Text: []string{againstToday(a)}, Table: fasterTable(a.Now)})
 	}
 	p.Add(settingSection(a))
 	p.Add(bandSection(a))
@@ -153,14 +153,20 @@ func againstToday(a *decisions.Pace) string {
 }
 
 // fasterTable sets two settings beside each other.
-func fasterTable(f *decisions.Faster) *table {
-	t := &table{columns: []column{left("a shift"), right(quantity.FormatRate(f.From.Setting)), right(quantity.FormatRate(f.To.Setting))}}
-	t.add("good cartons", layout.Mean(f.From.Good), layout.Mean(f.To.Good))
-	t.add("rejects", layout.Fixed(f.From.Rejects, 1), layout.Fixed(f.To.Rejects, 1))
-	t.add("stops an hour", layout.Mean(f.From.Stops), layout.Mean(f.To.Stops))
-	t.add("attendants busy", percent(f.From.Load.Mean)+" %", percent(f.To.Load.Mean)+" %")
-	if f.From.Chance.N > 0 {
-		t.add("chance of target", percent(f.From.Chance.Mean)+" %", percent(f.To.Chance.Mean)+" %")
+func fasterTable(f *decisions.Faster) *layout.Table {
+	from, to := quantity.FormatRate(f.From.Setting), quantity.FormatRate(f.To.Setting)
+	t := &layout.Table{Columns: []layout.Column{layout.Words("a shift"), layout.Figures(from, from), layout.Figures(to, to), layout.Hidden("refused", "refused")}}
+	percents := func(share interval) layout.Cell {
+		c := layout.Percent(share)
+		return layout.Value(c.Text()+" %", layout.InPercent(share)).In("%")
 	}
+	t.Add(layout.Word("good cartons"), layout.Estimate(f.From.Good).In("cartons"), layout.Estimate(f.To.Good).In("cartons"))
+	t.Add(layout.Word("rejects"), layout.Number(f.From.Rejects, 1).In("cartons"), layout.Number(f.To.Rejects, 1).In("cartons"))
+	t.Add(layout.Word("stops an hour"), layout.Estimate(f.From.Stops).In("1/h"), layout.Estimate(f.To.Stops).In("1/h"))
+	t.Add(layout.Word("attendants busy"), percents(f.From.Load), percents(f.To.Load))
+	if f.From.Chance.N > 0 {
+		t.Add(layout.Word("chance of target"), percents(f.From.Chance), percents(f.To.Chance))
+	}
+	t.Spare(layout.Word("gain"), layout.Blank, layout.Estimate(f.Gain).In("cartons"), layout.Word(f.Refused))
 	return t
 }

@@ -148,48 +148,12 @@ func fasterJSON(f *decisions.Faster) jsonFaster {
 	return out
 }
 
-// paceCSV holds, per setting, its figures, and the choice under each power of speed.
-func paceCSV(w io.Writer, a *decisions.Pace) error {
-	s := newSheet()
-	choiceCSV(s, "0", &a.Choice)
-	for i := range a.Rows {
-		settingCSV(s, &a.Rows[i])
-	}
-	s.interval("next_five_percent", layout.Exactly(a.Next.To.Setting), "gain", a.Next.Gain, "cartons/shift")
-	if a.Now != nil {
-		s.interval("against_today", layout.Exactly(a.Now.To.Setting), "gain", a.Now.Gain, "cartons/shift")
-	}
-	for i := range a.Band {
-		if a.Band[i].Failed == "" {
-			choiceCSV(s, layout.Digits(a.Band[i].Exponent), &a.Band[i].Choice)
-		}
-	}
-	s.refused("today", layout.Exactly(a.Today), a.TodayRefused)
-	s.refused("next_five_percent", layout.Exactly(a.Next.To.Setting), a.Next.Refused)
-	for _, skipped := range a.Skipped {
-		s.refused("setting", layout.Exactly(skipped.Setting), skipped.Refused)
-	}
-	s.overturns(&a.Ranges)
-	s.warnings(a.Warnings)
-	return s.writeTo(w)
-}
-
-func choiceCSV(s *sheet, exponent string, c *decisions.Choice) {
-	s.figure("choice", exponent, "recommended", recommended(c).Setting, "cartons/h")
-	s.figure("choice", exponent, "best", best(c).Setting, "cartons/h")
-	s.figure("choice", exponent, "zone", c.Delta, "cartons/shift")
-}
-
-func settingCSV(s *sheet, row *decisions.SettingRow) {
-	name := layout.Exactly(row.Setting)
-	s.interval("setting", name, "good_per_shift", row.Good, "cartons/shift")
-	s.interval("setting", name, "good_rate", row.Rate, "cartons/h")
-	s.interval("setting", name, "behind_best", row.Behind, "cartons/shift")
-	if row.Chance.N > 0 {
-		s.interval("setting", name, "target_chance", row.Chance, "1")
-	}
-	s.figure("setting", name, "rejects", row.Rejects, "cartons/shift")
-	s.interval("setting", name, "stops", row.Stops, "1/h")
-	s.interval("setting", name, "crew_load", row.Load, "1")
-	s.text("setting", name, "bottleneck", row.Holder.Name, "")
+// choiceFacts are the choice, for data.
+func choiceFacts(a *decisions.Pace) layout.Section {
+	return layout.Facts("choice", "",
+		fact("recommended", layout.Exact(recommended(&a.Choice).Setting).In("cartons/h")),
+		fact("best", layout.Exact(best(&a.Choice).Setting).In("cartons/h")),
+		fact("zone", layout.Number(a.Delta, 0).In(cartonsAShift)),
+		fact("today", layout.Exact(a.Today).In("cartons/h")),
+		fact("today_refused", layout.Word(a.TodayRefused)))
 }

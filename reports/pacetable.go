@@ -11,20 +11,27 @@ import (
 
 // settingSection is what every setting gives.
 func settingSection(a *decisions.Pace) layout.Section {
-	t := &table{columns: []column{left(""), right("cartons/h"), right("good"), right("behind"), right("±")}}
-	if a.Target > 0 {
-		t.columns = append(t.columns, right("target"))
-	}
-	t.columns = append(t.columns, right("rejects"), right("stops/h"), right("crew"), left("bottleneck"))
+	setting, chance := layout.Words("cartons/h"), layout.Figures("target", "target_chance")
+	setting.Right, chance.Hidden = true, a.Target == 0
+	t := &layout.Table{Columns: []layout.Column{layout.Told("", "mark"), setting, layout.Figures("good", "good_per_shift"), layout.Figures("behind", "behind_best"),
+		layout.Aside("±"), chance, layout.Figures("rejects", "rejects"), layout.Figures("stops/h", "stops"), layout.Figures("crew", "crew_load"),
+		layout.Told("bottleneck", "bottleneck"), layout.Hidden("good rate", "good_rate"), layout.Hidden("refused", "refused")}}
 	for i := range a.Rows {
 		row := &a.Rows[i]
-		cells := []string{markOf(a, i), layout.Exactly(row.Setting), layout.Fixed(row.Good.Mean, 0), behindWords(row, i == a.Best), widthOf(row.Behind)}
+		made := layout.Blank
 		if a.Target > 0 {
-			cells = append(cells, layout.Fixed(100*row.Chance.Mean, 0)+" %")
+			made = layout.Percents(row.Chance, 0)
 		}
-		t.add(append(cells, layout.Fixed(row.Rejects, 1), layout.Fixed(row.Stops.Mean, 1), layout.Fixed(100*row.Load.Mean, 0)+" %", strings.TrimPrefix(row.Holder.Name, "the "))...)
+		t.Add(layout.Word(markOf(a, i)), layout.Word(layout.Exactly(row.Setting)), layout.Estimate(row.Good).To(0).In(cartonsAShift),
+			layout.Value(behindWords(row, i == a.Best), row.Behind).In(cartonsAShift), layout.HalfWidth(row.Behind), made, layout.Number(row.Rejects, 1).In(cartonsAShift),
+			layout.Estimate(row.Stops).To(1).In("1/h"), layout.Percents(row.Load, 0), layout.Word(strings.TrimPrefix(row.Holder.Name, "the ")),
+			layout.Estimate(row.Rate).In("cartons/h"))
 	}
-	return layout.Section{Heading: "Setting by setting, cartons a shift", Table: t.laidOut(), Notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
+	for _, s := range a.Skipped {
+		t.Spare(layout.Blank, layout.Word(layout.Exactly(s.Setting)), layout.Blank, layout.Blank, layout.Blank, layout.Blank, layout.Blank, layout.Blank, layout.Blank,
+			layout.Blank, layout.Blank, layout.Word(s.Refused))
+	}
+	return layout.Section{Key: "setting", Heading: "Setting by setting, cartons a shift", Table: t, Notes: []string{"> recommended, * best, = within the zone of the best, . today; behind: how far behind the best, ~ where no difference shows; target: chance of making it; crew: attendants busy"}}
 }
 
 // markOf marks the rows that a reader looks for.
@@ -60,24 +67,24 @@ func bandSection(a *decisions.Pace) layout.Section {
 	if len(a.Untabled) == 0 {
 		return layout.Section{}
 	}
-	t := &table{columns: []column{left("they grow"), right("run at"), right("good"), right("best"), right("good")}}
-	t.addRow("not at all", bandCells(&a.Choice))
+	t := &layout.Table{Columns: []layout.Column{layout.Words("they grow"), layout.Figures("run at", "recommended"), layout.Figures("good", "good_per_shift"),
+		layout.Figures("best", "best"), layout.Figures("good", "best_good_per_shift")}}
+	t.Add(bandCells("not at all", &a.Choice)...)
 	for i := range a.Band {
 		b := &a.Band[i]
 		if b.Failed != "" {
-			t.add(exponentWords(b.Exponent), layout.None, layout.None, layout.None, layout.None)
+			t.Add(layout.Word(exponentWords(b.Exponent)), layout.Unseen(), layout.Unseen(), layout.Unseen(), layout.Unseen())
 			continue
 		}
-		t.addRow(exponentWords(b.Exponent), bandCells(&b.Choice))
+		t.Add(bandCells(exponentWords(b.Exponent), &b.Choice)...)
 	}
-	return layout.Section{Heading: "If stops grow with speed", Text: []string{restsOnWords(a)}, Table: t.laidOut()}
+	return layout.Section{Key: "growth", Heading: "If stops grow with speed", Text: []string{restsOnWords(a)}, Table: t}
 }
 
-func (t *table) addRow(first string, rest []string) { t.add(append([]string{first}, rest...)...) }
-
-func bandCells(c *decisions.Choice) []string {
+func bandCells(grow string, c *decisions.Choice) []layout.Cell {
 	r, top := recommended(c), best(c)
-	return []string{layout.Exactly(r.Setting), layout.Fixed(r.Good.Mean, 0), layout.Exactly(top.Setting), layout.Fixed(top.Good.Mean, 0)}
+	return []layout.Cell{layout.Word(grow), layout.Exact(r.Setting).In("cartons/h"), layout.Estimate(r.Good).To(0).In(cartonsAShift),
+		layout.Exact(top.Setting).In("cartons/h"), layout.Estimate(top.Good).To(0).In(cartonsAShift)}
 }
 
 func exponentWords(exponent float64) string {

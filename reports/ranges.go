@@ -2,7 +2,6 @@ package reports
 
 import (
 	"fmt"
-	"strings"
 
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
@@ -28,11 +27,17 @@ func rangeSection(r *decisions.Ranges, currency string) layout.Section {
 	if len(r.Overturns) == 0 {
 		return layout.Section{}
 	}
-	t := &table{columns: []column{left("input"), left("likely"), left("at"), left("then")}}
+	t := &layout.Table{Columns: []layout.Column{layout.Words("input"), layout.Told("likely", "likely"), layout.Words("at"), layout.Told("then", "then"),
+		layout.Hidden("how", "how"), layout.Hidden("refused", "refused"), layout.Hidden("setting", "setting"), layout.Hidden("gain", "gain"), layout.Hidden("candidate", "candidate")}}
 	for _, o := range r.Overturns {
-		t.add(shortName(o.Input), inCurrency(o.Value, currency), inCurrency(o.At, currency), overturnWords(&o))
+		setting, gain := layout.Blank, layout.Blank
+		if o.Setting > 0 {
+			setting, gain = layout.Exact(o.Setting).In("cartons/h"), layout.Estimate(o.Gain).In(cartonsAShift)
+		}
+		t.Add(layout.Word(shortName(o.Input)), layout.Word(inCurrency(o.Value, currency)), layout.Word(inCurrency(o.At, currency)), layout.Word(overturnWords(&o)),
+			layout.Word(o.How.String()), layout.Word(o.Why), setting, gain, layout.Word(o.Candidate))
 	}
-	return layout.Section{Heading: "What would overturn it", Table: t.laidOut(), Notes: []string{
+	return layout.Section{Key: "overturned_by", Heading: "What would overturn it", Table: t, Notes: []string{
 		fmt.Sprintf("Each input moved alone to the ends of its range, the others likely, on the same luck; %s of each line", quantity.FormatCount(int64(r.Replications), "shift"))}}
 }
 
@@ -100,20 +105,4 @@ func rangesJSON(r *decisions.Ranges) jsonRanges {
 		out.OverturnedBy = append(out.OverturnedBy, j)
 	}
 	return out
-}
-
-// overturns adds a row for each end of a range that overturns an answer: the input, how, and the value there.
-func (s *sheet) overturns(r *decisions.Ranges) {
-	for _, o := range r.Overturns {
-		s.text("overturned_by", o.Name(), o.How.String(), o.At, "")
-		switch {
-		case o.Why != "":
-			s.text("overturned_by", o.Name(), "refused", o.Why, "")
-		case o.Setting > 0:
-			s.interval("overturned_by", o.Name(), strings.TrimSuffix(quantity.FormatRate(o.Setting), " cartons/h"), o.Gain, "cartons/shift")
-		}
-		if o.Candidate != "" {
-			s.text("overturned_by", o.Name(), "candidate", o.Candidate, "")
-		}
-	}
 }

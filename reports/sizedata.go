@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
 
@@ -129,42 +130,11 @@ func jsonSizedOf(c *decisions.Sized) jsonSized {
 	return k
 }
 
-func sizingCSV(w io.Writer, z *decisions.Sizing) error {
-	out := newSheet()
-	out.figure("demand", "", "mean", z.Spec.Demand.Mean(), "cartons/year")
-	out.figure("demand", "", "wanted_chance", z.Spec.Chance, "1")
+// demandFacts are what is wanted and what is recommended, for data.
+func demandFacts(z *decisions.Sizing) layout.Section {
+	facts := []layout.Fact{fact("mean", layout.Number(z.Spec.Demand.Mean(), 0).In("cartons/year")), fact("wanted_chance", layout.Share(z.Spec.Chance))}
 	if z.Best >= 0 {
-		out.text("recommended", z.Candidates[z.Best].Name, "", "yes", "")
+		facts = append(facts, fact("recommended", layout.Word(z.Candidates[z.Best].Name)))
 	}
-	const money = "money"
-	for i := range z.Candidates {
-		c := &z.Candidates[i]
-		add := func(item string, iv interval, unit string) { out.interval("candidate", c.Name, item, iv, unit) }
-		out.figure("candidate", c.Name, "setting", c.Setting, "cartons/h")
-		out.figure("candidate", c.Name, "net_hours", c.NetHours, "h")
-		add("good_per_shift", c.PerShift, "cartons/shift")
-		add("good_per_year", c.Year, "cartons/year")
-		out.figure("candidate", c.Name, "good_per_year_sd", c.YearSD, "cartons/year")
-		add("chance", c.Chance, "1")
-		out.text("candidate", c.Name, "verdict", c.Verdict.String(), "")
-		if c.Needed != nil && c.Needed.Found {
-			add("needed_setting", c.Needed.At, "cartons/h")
-		}
-		out.figure("candidate", c.Name, "lines_needed", float64(c.LinesNeeded), "lines")
-		add("spare_share", c.Spare, "1")
-		add("sold_per_year", c.Sold, "cartons/year")
-		add("waste_per_year", c.WasteCartons, "cartons/year")
-		add("equivalent_annual_cost", c.AnnualCost, money+"/year")
-		add("cost_per_thousand_good", c.CostPerThousand, money+"/1000 cartons")
-		add("equivalent_annual_worth", c.AnnualWorth, money+"/year")
-		add("net_present_value", c.NetPresentValue, money)
-		out.figure("candidate", c.Name, "simple_payback", c.SimplePayback, "years")
-		out.figure("candidate", c.Name, "discounted_payback", c.DiscountedPayback, "years")
-		out.figure("candidate", c.Name, "internal_rate_of_return", c.RateOfReturn, "1")
-		out.refused("candidate", c.Name, beyondWords(c))
-		out.text("candidate", c.Name, "dominated_by", c.DominatedBy, "")
-	}
-	out.overturns(&z.Ranges)
-	out.warnings(z.Warnings)
-	return out.writeTo(w)
+	return layout.Facts("demand", "", facts...)
 }

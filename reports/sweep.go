@@ -15,7 +15,6 @@ func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style 
 	return report{
 		page: func(style Style) *layout.Page { return sweepPage(s, origin, style) },
 		json: func() error { return sweepJSON(w, s, origin) },
-		csv:  func() error { return sweepCSV(w, s) },
 	}.write(w, format, style)
 }
 
@@ -23,6 +22,7 @@ func sweepPage(s *decisions.Sweep, origin Origin, style Style) *layout.Page {
 	n := notesOf(s.Warnings)
 	p := &layout.Page{Title: titleOf(s.Title)}
 	p.Add(n.answer(sweepAnswer(s)))
+	p.Add(kneeFacts(s))
 	if len(s.Vary) == 2 {
 		p.Add(gridSection(s, style))
 	} else {
@@ -52,13 +52,17 @@ func shownFigure(f decisions.Figure, iv interval) interval {
 // curveSection is the sweep over one parameter, value by value.
 func curveSection(s *decisions.Sweep) layout.Section {
 	_, unit := figureScale(s.Figure)
-	t := &table{columns: []column{right(s.Vary[0].Path), right(s.Figure.Name), right("±"), left("unit"), left("bottleneck"), right("share")}}
+	name := layout.Words(s.Vary[0].Path)
+	name.Right = true
+	t := &layout.Table{Columns: []layout.Column{name, layout.Figures(s.Figure.Name, s.Figure.Name), layout.Aside("±"), layout.Drawn("unit"),
+		layout.Told("bottleneck", "bottleneck"), layout.Figures("share", "bottleneck_share"), layout.Hidden("refused", "refused")}}
 	digits := commonDecimals(s)
 	for _, p := range s.Points {
 		iv := shownFigure(s.Figure, p.Figure)
-		t.add(p.Values[0].String()+refusedMark(p.Refused), pointText(iv, digits), widthOf(iv), unit, p.Holder.Name, layout.Fixed(100*p.HolderShare, 0)+" %")
+		t.Add(layout.Word(p.Values[0].String()).Marked(refusedMark(p.Refused)), layout.Value(pointText(iv, digits), iv).In(unit), layout.HalfWidth(iv), layout.Word(unit),
+			layout.Word(p.Holder.Name), layout.Percents(layout.Interval{Mean: p.HolderShare}, 0).Lone(), layout.Word(p.Refused))
 	}
-	return layout.Section{Table: t.laidOut()}
+	return layout.Section{Key: "point", Table: t}
 }
 
 // pointText is the figure at a point; without an interval it has three digits at least, and no decimals that nothing supports.
@@ -67,14 +71,6 @@ func pointText(iv interval, digits int) string {
 		return layout.Fixed(iv.Mean, digits)
 	}
 	return layout.Fixed(iv.Mean, max(2-int(math.Floor(math.Log10(math.Abs(iv.Mean)))), 0))
-}
-
-// widthOf is the half-width of an interval to the digits that it supports.
-func widthOf(iv interval) string {
-	if !iv.Assessed() {
-		return layout.None
-	}
-	return layout.Fixed(iv.HalfWidth(), layout.Decimals(iv.HalfWidth()))
 }
 
 // commonDecimals is how many decimals the points of a sweep support, two where they have no spread.
@@ -97,23 +93,32 @@ func gridSection(s *decisions.Sweep, style Style) layout.Section {
 	_, unit := figureScale(s.Figure)
 	rows, columns := s.Vary[0].Values, s.Vary[1].Values
 	digits := commonDecimals(s)
-	cell := func(i, j int) string {
+	cell := func(i, j int) layout.Cell {
 		p := s.Points[i*len(columns)+j]
-		return pointText(shownFigure(s.Figure, p.Figure), digits) + shortMark(p.Refused)
+		iv := shownFigure(s.Figure, p.Figure)
+		return layout.Value(pointText(iv, digits), iv).In(unit).Marked(shortMark(p.Refused))
 	}
 	across, down := shown(len(columns), gridRoom(s, cell, style)), shown(len(rows), 21)
-	t := &table{columns: []column{right(s.Vary[0].Path)}}
-	for _, j := range across {
-		t.columns = append(t.columns, right(columns[j].String()))
+	name := layout.Words(s.Vary[0].Path)
+	name.Right = true
+	t := &layout.Table{Columns: []layout.Column{name}}
+	for j, value := range columns {
+		column := layout.Figures(value.String(), s.Vary[1].Path+" "+value.String())
+		column.Hidden = !slices.Contains(across, j)
+		t.Columns = append(t.Columns, column)
 	}
-	for _, i := range down {
-		cells := []string{rows[i].String()}
-		for _, j := range across {
+	for i, value := range rows {
+		cells := []layout.Cell{layout.Word(value.String())}
+		for j := range columns {
 			cells = append(cells, cell(i, j))
 		}
-		t.add(cells...)
+		if slices.Contains(down, i) {
+			t.Add(cells...)
+		} else {
+			t.Spare(cells...)
+		}
 	}
-	out := layout.Section{Heading: fmt.Sprintf("%s in %s, %s down and %s across", s.Figure.Name, unit, s.Vary[0].Path, s.Vary[1].Path), Table: t.laidOut()}
+	out := layout.Section{Key: "point", Heading: fmt.Sprintf("%s in %s, %s down and %s across", s.Figure.Name, unit, s.Vary[0].Path, s.Vary[1].Path), Table: t}
 	if len(across) < len(columns) || len(down) < len(rows) {
 		out.Notes = append(out.Notes, fmt.Sprintf("%d x %d of %d x %d points are shown; --format csv or json holds all", len(down), len(across), len(rows), len(columns)))
 	}
@@ -121,12 +126,12 @@ func gridSection(s *decisions.Sweep, style Style) layout.Section {
 }
 
 // gridRoom is how many columns of a grid fit the screen, two at least.
-func gridRoom(s *decisions.Sweep, cell func(i, j int) string, style Style) int {
+func gridRoom(s *decisions.Sweep, cell func(i, j int) layout.Cell, style Style) int {
 	widest, head := 0, len([]rune(s.Vary[0].Path))
 	for i, row := range s.Vary[0].Values {
 		head = max(head, len([]rune(row.String())))
 		for j, column := range s.Vary[1].Values {
-			widest = max(widest, len([]rune(column.String())), len([]rune(cell(i, j))))
+			widest = max(widest, len([]rune(column.String())), len([]rune(cell(i, j).Text())))
 		}
 	}
 	return max((style.Columns()-2-head)/(widest+1), 2)

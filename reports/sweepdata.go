@@ -2,7 +2,6 @@ package reports
 
 import (
 	"io"
-	"strings"
 
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
@@ -104,25 +103,16 @@ func valueTexts(p decisions.Point) []string {
 	return texts
 }
 
-// sweepCSV puts one point in a row: the section is "point", the name the figure, and the item the values.
-func sweepCSV(w io.Writer, s *decisions.Sweep) error {
-	out := newSheet()
-	unit := s.Figure.Unit
-	if s.Figure.Share() {
-		unit = "1"
+// kneeFacts say where a curve bends, for data; nothing where it does not.
+func kneeFacts(s *decisions.Sweep) layout.Section {
+	k := s.Knee
+	if k == nil {
+		return layout.Section{}
 	}
-	for _, p := range s.Points {
-		item := strings.Join(valueTexts(p), "; ")
-		out.interval("point", s.Figure.Name, item, p.Figure, unit)
-		out.text("bottleneck", p.Holder.Name, item, layout.Digits(p.HolderShare), "1")
-		out.refused("point", item, p.Refused)
-	}
-	if k := s.Knee; k != nil {
-		across := s.Vary[0].Values[0].Unit()
-		out.interval("knee", s.Vary[0].Path, "at", k.At, across)
-		out.interval("knee", s.Vary[0].Path, "slope_before", k.Before, unit+" per "+across)
-		out.interval("knee", s.Vary[0].Path, "slope_after", k.After, unit+" per "+across)
-	}
-	out.warnings(s.Warnings)
-	return out.writeTo(w)
+	across := s.Vary[0].Values[0].Unit()
+	_, unit := figureScale(s.Figure)
+	return layout.Facts("knee", s.Vary[0].Path,
+		fact("at", layout.Estimate(k.At).In(across)),
+		fact("slope_before", layout.Estimate(shownFigure(s.Figure, k.Before)).In(unit+" per "+across)),
+		fact("slope_after", layout.Estimate(shownFigure(s.Figure, k.After)).In(unit+" per "+across)))
 }

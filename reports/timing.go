@@ -18,7 +18,6 @@ func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error 
 	return report{
 		page: func(style Style) *layout.Page { return timingPage(t, style) },
 		json: func() error { return timingJSON(w, t) },
-		csv:  func() error { return timingCSV(w, t) },
 	}.write(w, format, style)
 }
 
@@ -29,6 +28,7 @@ const timingCaution = "Caution: servos move without warning, jaws burn, and spri
 func timingPage(t *scenarios.Timing, style Style) *layout.Page {
 	n := notesOf(t.Warnings)
 	p := &layout.Page{Title: titleOf(t.Title)}
+	p.Add(ceilingFacts(t))
 	p.Add(ceilingAnswer(t))
 	p.Add(ceilingSection(t, n, style))
 	for i := range t.Conveyors {
@@ -37,7 +37,10 @@ func timingPage(t *scenarios.Timing, style Style) *layout.Page {
 		p.Add(axisSection(&t.Conveyors[i]))
 		p.Add(motorSection(&t.Conveyors[i]))
 		p.Add(sloshSection(&t.Conveyors[i], n))
+		p.Add(conveyorFacts(&t.Conveyors[i]))
+		p.Add(curveTable(&t.Conveyors[i]))
 	}
+	p.Add(bandTable(t))
 	p.Add(interlockSection(t))
 	p.Add(solvedSection(t))
 	for i := range t.Stations {
@@ -177,27 +180,19 @@ func forbiddenWords(c *scenarios.SpeedCeiling) string {
 // ceilingSection is the table of what each limit allows. Where there is room, it says for each what lifts it; else for the first
 // few that bind, below the table.
 func ceilingSection(t *scenarios.Timing, n *notes, style Style) layout.Section {
-	s := layout.Section{Heading: "What each limit allows"}
-	table := &table{columns: []column{left("where"), left("limit"), right("highest\nsetting"), right("margin\nnow")}}
-	if style.Wide() {
-		table.columns = append(table.columns, left("what lifts it"))
-	}
+	s := layout.Section{Key: "limit", Heading: "What each limit allows"}
+	lift := layout.Told("what lifts it", "lift")
+	lift.Hidden = !style.Wide()
+	table := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("limit"), layout.Figures("highest\nsetting", "highest_setting"),
+		layout.Figures("margin\nnow", "margin"), lift}}
 	for i := range t.Ceiling.Limits {
 		l := &t.Ceiling.Limits[i]
-		row := []string{l.Where, l.Name + n.mark("limit "+l.Where+"/"+l.Name), highestWords(l), marginNow(l)}
-		if style.Wide() {
-			row = append(row, l.Lift)
-		}
-		table.add(row...)
+		table.Add(layout.Word(l.Where), layout.Word(l.Name).Marked(n.mark("limit "+l.Where+"/"+l.Name)), highestCell(l), layout.Scaled(marginNow(l), l.Now).In(l.Unit), layout.Word(l.Lift))
 	}
 	for _, u := range t.Ceiling.Unassessed {
-		row := []string{u.Where, u.Name, layout.None, layout.None}
-		if style.Wide() {
-			row = append(row, "")
-		}
-		table.add(row...)
+		table.Add(layout.Word(u.Where), layout.Word(u.Name), layout.Unseen(), layout.Unseen(), layout.Word(""))
 	}
-	s.Table, s.Notes = table.laidOut(), n.take()
+	s.Table, s.Notes = table, n.take()
 	if !style.Wide() {
 		s.Notes = append(s.Notes, liftWords(&t.Ceiling))
 	}
@@ -218,16 +213,17 @@ func liftWords(c *scenarios.SpeedCeiling) string {
 	return "What lifts them: " + strings.Join(words, "; ")
 }
 
-func highestWords(l *scenarios.LimitFinding) string {
+// highestCell is the highest setting that a limit allows.
+func highestCell(l *scenarios.LimitFinding) layout.Cell {
 	switch {
 	case l.Err != nil:
-		return "no setting"
+		return layout.Word("no setting")
 	case l.Lowest > 0:
-		return "any from " + layout.Fixed(roundedUp(l.Lowest), 1) + "/h"
+		return layout.Word("any from " + layout.Fixed(roundedUp(l.Lowest), 1) + "/h")
 	case !l.Highest.Binds:
-		return "any"
+		return layout.Word("any")
 	}
-	return shortRate(l.Highest.Setting)
+	return layout.Shown(shortRate(l.Highest.Setting), float64(l.Highest.Setting)).In("cartons/h")
 }
 
 func shortRate(setting motion.CartonsPerHour) string {

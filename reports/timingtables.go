@@ -16,6 +16,12 @@ import (
 // seconds prints a time to the millisecond.
 func seconds(s motion.Seconds) string { return exactly3(float64(s)) + " s" }
 
+func secondsCell(s motion.Seconds) layout.Cell { return layout.Shown(seconds(s), float64(s)).In("s") }
+
+func inMilliseconds(s motion.Seconds) layout.Cell { return layout.Scaled(ms(s), float64(s)).In("s") }
+
+func angleCell(a motion.Degrees) layout.Cell { return layout.Shown(degrees(a), float64(a)).In("deg") }
+
 func ms(s motion.Seconds) string { return layout.Fixed(1000*float64(s), 0) + " ms" }
 
 func degrees(a motion.Degrees) string { return layout.Fixed(float64(a), 1) + "°" }
@@ -23,7 +29,7 @@ func degrees(a motion.Degrees) string { return layout.Fixed(float64(a), 1) + "°
 // masterSection is the time budget of a conveyor's cycle: what is degrees of the master, and what is not.
 func masterSection(t *scenarios.Timing, conveyor int) layout.Section {
 	c := &t.Conveyors[conveyor]
-	s := layout.Section{Heading: "Time budget of one cycle" + ofConveyor(t, c)}
+	s := layout.Section{Key: "window", Heading: "Time budget of one cycle" + ofConveyor(t, c)}
 	words := fmt.Sprintf("Cycle of %s: index %s, stand %s", seconds(c.Cycle), seconds(c.Index), seconds(c.Stand))
 	if c.Revolution > 0 {
 		turns := "turns on demand"
@@ -36,23 +42,23 @@ func masterSection(t *scenarios.Timing, conveyor int) layout.Section {
 		words += fmt.Sprintf(" (%s pulses/s, %s a degree)", layout.Fixed(c.PulsesPerSecond, 0), layout.Fixed(c.PulsesPerDegree, 1))
 	}
 	s.Text = append(s.Text, words)
-	table := &table{columns: []column{left("station"), left("window"), right("from"), right("to"), right("takes"), left("timed by"), right("slack"), left("")}}
+	table := &layout.Table{Columns: []layout.Column{layout.Words("station"), layout.Words("window"), layout.Figures("from", "from"), layout.Figures("to", "to"),
+		layout.Figures("takes", "takes"), layout.Told("timed by", "timed_by"), layout.Figures("slack", "slack"), layout.Drawn("")}}
 	for _, st := range t.Stations {
 		if st.Conveyor != conveyor {
 			continue
 		}
 		for k, w := range st.Windows {
-			row := []string{"", w.Name, seconds(w.From), seconds(w.To), ms(w.To - w.From), timedBy(w), "", ""}
-			if k == 0 {
-				row[0], row[6] = st.Name, ms(st.Slack)
-				if st.Critical {
-					row[7] = "no slack"
-				}
+			name, slack, critical := layout.Word(st.Name), layout.Blank, layout.Blank
+			if k > 0 {
+				name = name.Again()
+			} else if slack = inMilliseconds(st.Slack); st.Critical {
+				critical = layout.Word("no slack")
 			}
-			table.add(row...)
+			table.Add(name, layout.Word(w.Name), secondsCell(w.From), secondsCell(w.To), inMilliseconds(w.To-w.From), layout.Word(timedBy(w)), slack, critical)
 		}
 	}
-	s.Table = table.laidOut()
+	s.Table = table
 	return s
 }
 
@@ -72,69 +78,80 @@ func ofConveyor(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {
 
 // axisSection lists the peaks of every axis, in the unit of its stroke and seconds.
 func axisSection(c *scenarios.ConveyorTiming) layout.Section {
-	s := layout.Section{Heading: "Peaks of the axes"}
-	table := &table{columns: []column{left("axis"), right("stroke"), left("in"), right("speed\n1/s"), right("at"), right("accel.\n1/s2"), right("at"),
-		right("rms\naccel."), right("jerk\n1/s3")}}
+	s := layout.Section{Key: "peak", Heading: "Peaks of the axes"}
+	table := &layout.Table{Columns: []layout.Column{layout.Words("axis"), layout.Figures("stroke", "stroke"), layout.Drawn("in"), layout.Figures("speed\n1/s", "speed"),
+		layout.Figures("at", "speed_at"), layout.Figures("accel.\n1/s2", "acceleration"), layout.Figures("at", "acceleration_at"), layout.Figures("rms\naccel.", "rms_acceleration"),
+		layout.Figures("jerk\n1/s3", "jerk")}}
 	for _, a := range c.Axes {
 		if !a.Known {
 			continue
 		}
 		p := a.Peaks
 		unit, per := travelUnit(a.Turns, a.Units)
-		acceleration, jerk := layout.Fixed(per*p.Acceleration.Value, 2), layout.Fixed(per*p.Jerk.Value, 0)
+		si := strokeUnit(a.Turns)
+		in := func(x float64, decimals int, over string) layout.Cell {
+			return layout.Scaled(layout.Fixed(per*x, decimals), x).In(si + over)
+		}
+		acceleration, jerk := in(p.Acceleration.Value, 2, "/s2"), in(p.Jerk.Value, 0, "/s3")
 		if p.AccelerationSteps {
-			jerk = "steps"
+			jerk = layout.Word("steps")
 		}
 		if p.VelocitySteps {
-			acceleration, jerk = "jolts", "jolts"
+			acceleration, jerk = layout.Word("jolts"), layout.Word("jolts")
 		}
-		table.add(a.Name, layout.Fixed(per*a.Cam.Stroke(), 4), unit, layout.Fixed(per*p.Velocity.Value, 3), degrees(p.Velocity.At),
-			acceleration, degrees(p.Acceleration.At), layout.Fixed(per*p.AccelerationRMS, 2), jerk)
+		table.Add(layout.Word(a.Name), in(a.Cam.Stroke(), 4, ""), layout.Word(unit), in(p.Velocity.Value, 3, "/s"), angleCell(p.Velocity.At),
+			acceleration, angleCell(p.Acceleration.At), in(p.AccelerationRMS, 2, "/s2"), jerk)
 	}
-	s.Table = table.laidOut()
+	s.Table = table
 	return s
 }
 
 // motorSection lists what each axis asks of its motor.
 func motorSection(c *scenarios.ConveyorTiming) layout.Section {
-	s := layout.Section{Heading: "Motors, with the share of their ratings"}
-	table := &table{columns: []column{left("axis"), right("speed"), right("share"), right("peak\ntorque"), right("share"), right("rms\ntorque"), right("share"), right("pulses/s")}}
+	s := layout.Section{Key: "motor", Heading: "Motors, with the share of their ratings"}
+	table := &layout.Table{Columns: []layout.Column{layout.Words("axis"), layout.Figures("speed", "speed"), layout.Figures("share", "speed_share"),
+		layout.Figures("peak\ntorque", "peak_torque"), layout.Figures("share", "peak_torque_share"), layout.Figures("rms\ntorque", "rms_torque"),
+		layout.Figures("share", "rms_torque_share"), layout.Figures("pulses/s", "pulses")}}
 	for _, a := range c.Axes {
 		if l := a.Load; l != nil {
-			table.add(a.Name, layout.Fixed(l.Speed, 0)+" rpm", ofRating(l.SpeedShare), torqueIn(l.Torque, a.TorqueUnits), ofRating(l.TorqueShare),
-				torqueIn(l.TorqueRMS, a.TorqueUnits), ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
+			table.Add(layout.Word(a.Name), layout.Measure(l.Speed, 0, "rpm"), ofRating(l.SpeedShare), layout.Scaled(torqueIn(l.Torque, a.TorqueUnits), l.Torque).In("N m"), ofRating(l.TorqueShare),
+				layout.Scaled(torqueIn(l.TorqueRMS, a.TorqueUnits), l.TorqueRMS).In("N m"), ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
 		}
 	}
-	s.Table = table.laidOut()
+	s.Table = table
 	return s
 }
 
-func ofRating(share float64) string {
+func ofRating(share float64) layout.Cell {
 	if share == 0 {
-		return layout.None
+		return layout.Unseen().In("%")
 	}
-	return layout.Fixed(100*share, 0) + " %"
+	return layout.Measure(100*share, 0, "%")
 }
 
-func pulses(perSecond float64) string {
+func pulses(perSecond float64) layout.Cell {
 	if perSecond == 0 {
-		return layout.None
+		return layout.Unseen().In("1/s")
 	}
-	return layout.Fixed(perSecond, 0)
+	return layout.Number(perSecond, 0).In("1/s")
 }
+
+// strokeUnit is that of an axis' stroke.
+func strokeUnit(turns bool) string { return map[bool]string{false: "m", true: "rad"}[turns] }
 
 // interlockSection lists the smallest margin of every interlock.
 func interlockSection(t *scenarios.Timing) layout.Section {
-	s := layout.Section{Heading: "Smallest margins of the interlocks, over the whole revolution"}
-	table := &table{columns: []column{left("where"), left("interlock"), right("angle"), right("time"), right("at"), right("distance"), right("at"), left("")}}
+	s := layout.Section{Key: "interlock", Heading: "Smallest margins of the interlocks, over the whole revolution"}
+	table := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("interlock"), layout.Figures("angle", "angle"), layout.Figures("time", "time"),
+		layout.Figures("at", "at"), layout.Figures("distance", "distance"), layout.Figures("at", "distance_at"), layout.Told("", "verdict")}}
 	margins := slices.Clone(t.Margins)
 	slices.SortStableFunc(margins, func(a, b scenarios.PlacedMargin) int { // those violated first
 		return cmp.Compare(rank(a), rank(b))
 	})
 	for _, m := range margins {
-		table.add(marginCells(m)...)
+		table.Add(marginCells(m)...)
 	}
-	s.Table = table.laidOut()
+	s.Table = table
 	return s
 }
 
@@ -145,41 +162,41 @@ func rank(m scenarios.PlacedMargin) int {
 	return 0
 }
 
-func marginCells(m scenarios.PlacedMargin) []string {
-	angle, time, at := degrees(m.Angle), ms(m.Time), degrees(m.AngleAt)
+func marginCells(m scenarios.PlacedMargin) []layout.Cell {
+	angle, time, at := angleCell(m.Angle), inMilliseconds(m.Time), angleCell(m.AngleAt)
 	if m.Angle >= 360 {
-		angle, time, at = "always", layout.None, layout.None
+		angle, time, at = layout.Word("always"), layout.Unseen().In("s"), layout.Unseen().In("deg")
 	}
-	distance := lengthIn(m.Distance, m.Units, 1)
+	distance := layout.Scaled(lengthIn(m.Distance, m.Units, 1), m.Distance).In("m")
 	if m.Turns {
-		distance = layout.Fixed(m.Distance*180/math.Pi, 1) + "°"
+		distance = layout.Scaled(degrees(motion.Degrees(m.Distance*180/math.Pi)), m.Distance).In("rad")
 	}
 	if math.Abs(m.Distance) >= 1 && !m.Turns || math.IsNaN(m.Distance) || math.IsInf(m.Distance, 0) {
-		distance = "ample"
+		distance = layout.Word("ample")
 	}
-	verdict := ""
+	verdict := layout.Blank
 	if !m.Kept() {
-		verdict = "VIOLATED"
+		verdict = layout.Word("VIOLATED")
 	}
-	return []string{m.Where, m.Name, angle, time, at, distance, degrees(m.DistanceAt), verdict}
+	return []layout.Cell{layout.Word(m.Where), layout.Word(m.Name), angle, time, at, distance, angleCell(m.DistanceAt), verdict}
 }
 
 // solvedSection says what phases could be won.
 func solvedSection(t *scenarios.Timing) layout.Section {
-	s := layout.Section{Heading: "What could be moved, all interlocks kept"}
-	table := &table{columns: []column{left("where"), left("phase"), right("now"), right("could be"), left("")}}
+	s := layout.Section{Key: "phase", Heading: "What could be moved, all interlocks kept"}
+	table := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("phase"), layout.Figures("now", "now"), layout.Figures("could be", "could_be"), layout.Told("", "fault")}}
 	for _, p := range t.Solved {
-		unit := func(x float64) string { return degrees(motion.Degrees(x)) }
+		unit := func(x float64) layout.Cell { return angleCell(motion.Degrees(x)) }
 		if p.Seconds {
-			unit = func(x float64) string { return seconds(motion.Seconds(x)) }
+			unit = func(x float64) layout.Cell { return secondsCell(motion.Seconds(x)) }
 		}
 		could := unit(p.Could)
 		if p.Fault != "" && p.Could == 0 {
-			could = layout.None
+			could = layout.Unseen()
 		}
-		table.add(p.Where, p.What, unit(p.Now), could, strings.TrimSpace(p.Fault))
+		table.Add(layout.Word(p.Where), layout.Word(p.What), unit(p.Now), could, layout.Word(strings.TrimSpace(p.Fault)))
 	}
-	s.Table = table.laidOut()
+	s.Table = table
 	return s
 }
 

@@ -16,17 +16,20 @@ func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, st
 	return report{
 		page: func(Style) *layout.Page { return tornadoPage(t, origin) },
 		json: func() error { return tornadoJSON(w, t, origin) },
-		csv:  func() error { return tornadoCSV(w, t) },
 	}.write(w, format, style)
 }
 
 func tornadoPage(t *decisions.Tornado, origin Origin) *layout.Page {
 	n := notesOf(t.Warnings)
 	p := &layout.Page{Title: titleOf(t.Title)}
+	p.Add(layout.Facts("base", t.About,
+		fact(t.Figure, layout.Value(tornadoFigure(t, t.Base.Figure), t.Base.Figure).In(tornadoUnit(t))),
+		fact("decision", layout.Word(t.Base.Decision)),
+		fact("refused", layout.Word(t.Base.Refused))))
 	p.Add(n.answer(tornadoAnswer(t)))
-	p.Add(layout.Section{Heading: "Change of the " + figureOf(t), Table: swingTable(t).laidOut(), Notes: []string{
+	p.Add(layout.Section{Key: "swing", Heading: "Change of the " + figureOf(t), Table: swingTable(t), Notes: []string{
 		"The widest first. Each input is moved alone to the ends of its range, the others stay likely. ~: no change shows"}})
-	p.Add(layout.Section{Heading: "What is decided at the ends", Table: decisionTable(t).laidOut()})
+	p.Add(layout.Section{Key: "decision", Heading: "What is decided at the ends", Table: decisionTable(t)})
 	p.Add(layout.Section{Heading: "Notes", Notes: append(tornadoNotes(t), n.rest()...)})
 	p.Add(origin.foot(t.Spec.Replications, t.Seed, t.Spec.Confidence))
 	return p
@@ -105,15 +108,20 @@ func endChange(t *decisions.Tornado, e decisions.End) string {
 	return withSign(e.Change.Mean, layout.Decimals(e.Change.HalfWidth()))
 }
 
-// markedChange is the change at an end, marked where the line breaks a limit there.
-func markedChange(t *decisions.Tornado, e decisions.End) string {
-	return endChange(t, e) + shortMark(e.Refused)
+// changeCell is the change at an end, marked where the line breaks a limit there.
+func changeCell(t *decisions.Tornado, e decisions.End) layout.Cell {
+	return layout.Value(endChange(t, e), e.Change).In(tornadoUnit(t)).Marked(shortMark(e.Refused))
 }
 
-func swingTable(t *decisions.Tornado) *table {
-	table := &table{columns: []column{left("input"), left("range"), left("source"), right("change\nat low"), right("change\nat high")}}
+func swingTable(t *decisions.Tornado) *layout.Table {
+	table := &layout.Table{Columns: []layout.Column{layout.Words("input"), layout.Told("range", "range"), layout.Told("source", "source"),
+		layout.Figures("change\nat low", "change_at_low"), layout.Figures("change\nat high", "change_at_high"), layout.Hidden("at low", "at_low"), layout.Hidden("at high", "at_high"),
+		layout.Hidden("swing", "swing"), layout.Hidden("refused at low", "refused_at_low"), layout.Hidden("refused at high", "refused_at_high")}}
+	unit := tornadoUnit(t)
 	for _, s := range t.Swings {
-		table.add(shortName(s.Input), rangeWords(t, s), sourceOf(s.Assumption), markedChange(t, s.Low), markedChange(t, s.High))
+		table.Add(layout.Word(shortName(s.Input)), layout.Word(rangeWords(t, s)), layout.Word(sourceOf(s.Assumption)), changeCell(t, s.Low), changeCell(t, s.High),
+			layout.Value(tornadoFigure(t, s.Low.Figure), s.Low.Figure).In(unit), layout.Value(tornadoFigure(t, s.High.Figure), s.High.Figure).In(unit),
+			layout.Number(s.Width(), 1).In(unit), layout.Word(s.Low.Refused), layout.Word(s.High.Refused))
 	}
 	return table
 }
@@ -131,12 +139,16 @@ func rangeWords(t *decisions.Tornado, s decisions.Swing) string {
 func endText(t *decisions.Tornado, text string) string { return inCurrency(text, t.Currency) }
 
 // decisionTable lists what is decided where an input moves the decision.
-func decisionTable(t *decisions.Tornado) *table {
-	table := &table{columns: []column{left("input"), left("at"), left("then")}}
+func decisionTable(t *decisions.Tornado) *layout.Table {
+	table := &layout.Table{Columns: []layout.Column{layout.Words("input"), layout.Words("at"), layout.Told("then", "decision")}}
 	for _, s := range t.Swings {
 		for _, e := range []decisions.End{s.Low, s.High} {
+			add := table.Spare
 			if e.Moves {
-				table.add(shortName(s.Input), endText(t, e.Text), e.Decision)
+				add = table.Add
+			}
+			if e.Decision != "" {
+				add(layout.Word(shortName(s.Input)), layout.Word(endText(t, e.Text)), layout.Word(e.Decision))
 			}
 		}
 	}

@@ -62,25 +62,3 @@ func tornadoJSON(w io.Writer, t *decisions.Tornado, o Origin) error {
 	}
 	return writeJSON(w, out)
 }
-
-func tornadoCSV(w io.Writer, t *decisions.Tornado) error {
-	out, unit := newSheet(), tornadoUnit(t)
-	out.interval("base", t.About, t.Figure, t.Base.Figure, unit)
-	out.text("base", t.About, "decision", t.Base.Decision, "")
-	out.refused("base", t.About, t.Base.Refused)
-	for _, s := range t.Swings {
-		for _, e := range []struct {
-			name string
-			end  decisions.End
-		}{{"low", s.Low}, {"high", s.High}} {
-			out.text(e.name, s.Name(), "value", e.end.Text, "")
-			out.interval(e.name, s.Name(), t.Figure, e.end.Figure, unit)
-			out.interval(e.name, s.Name(), "change", e.end.Change, unit)
-			out.text(e.name, s.Name(), "decision", e.end.Decision, "")
-			out.refused(e.name, s.Name(), e.end.Refused)
-		}
-		out.figure("swing", s.Name(), t.Figure, s.Width(), unit)
-	}
-	out.warnings(t.Warnings)
-	return out.writeTo(w)
-}

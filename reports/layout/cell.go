@@ -18,9 +18,11 @@ type Cell struct {
 	figure, lone bool
 	// percent says that a share is shown in percent.
 	percent bool
+	// scaled says that the text is in another unit than the value.
+	scaled bool
 	// again says that readers have read the text a row above.
 	again bool
-	unit    string
+	unit  string
 }
 
 // Word is a name or words.
@@ -83,6 +85,13 @@ func Measure(x float64, decimals int, unit string) Cell {
 // Shown is a figure without an interval whose words are made elsewhere, in the same unit.
 func Shown(text string, x float64) Cell {
 	return Cell{text: text, value: Interval{Mean: x}, figure: true, lone: true}
+}
+
+// Scaled is a figure without an interval whose words are in another unit than its value, as data have it.
+func Scaled(text string, x float64) Cell {
+	c := Shown(text, x)
+	c.scaled = true
+	return c
 }
 
 // Value is a figure whose words are made elsewhere, in the same unit.

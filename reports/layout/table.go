@@ -18,8 +18,8 @@ type Column struct {
 	Head string
 	// Key names the column in CSV and in a workbook; without one it is not written as data, since another column says the same.
 	Key string
-	// Figures are set to the right, words to the left.
-	Figures bool
+	// Figures are set to the right, words to the left, but for names that are numbers.
+	Figures, Right bool
 	// Hidden columns stand in data alone, drawn ones, such as bars, for readers alone.
 	Hidden, Drawn bool
 }
@@ -30,14 +30,17 @@ func Words(head string) Column { return Column{Head: head} }
 // Figures is a column of figures under the name that data know it by.
 func Figures(head, key string) Column { return Column{Head: head, Key: key, Figures: true} }
 
+// ToRight says that a column is set to the right.
+func (c Column) ToRight() bool { return c.Figures || c.Right }
+
 // Told is a column of words that are said of the row, under the name that data know them by.
 func Told(head, key string) Column { return Column{Head: head, Key: key} }
 
 // Hidden is a column for data alone.
 func Hidden(head, key string) Column { return Column{Head: head, Key: key, Hidden: true} }
 
-// Drawn is a column of bars in plain characters, for readers alone.
-func Drawn() Column { return Column{Drawn: true} }
+// Drawn is a column of bars in plain characters, or of words that data have elsewhere.
+func Drawn(head string) Column { return Column{Head: head, Drawn: true} }
 
 // Aside is a column of figures that readers see, while data have them elsewhere.
 func Aside(head string) Column { return Column{Head: head, Figures: true} }

@@ -24,7 +24,7 @@ func terminalTable(w io.Writer, t *Table, gap, width int) error {
 	heads, rows, foot := t.words(Printable)
 	for _, row := range rows {
 		for i, cell := range row {
-			if !t.Columns[i].Figures {
+			if !t.Columns[i].ToRight() {
 				row[i] = fold(cell, width)
 			}
 		}
@@ -42,7 +42,7 @@ func (t *Table) write(w io.Writer, heads []string, rows [][]string, foot []strin
 	alignment := make(tw.Alignment, len(t.Columns))
 	for i, c := range t.Columns {
 		alignment[i] = tw.AlignLeft
-		if c.Figures {
+		if c.ToRight() {
 			alignment[i] = tw.AlignRight
 		}
 	}

@@ -221,7 +221,7 @@ func (g *grid) number(row int, x float64, c Cell) {
 // format shows a number with the decimals and the marks that its text has.
 func (c Cell) format() string {
 	format := "General"
-	if whole, decimals, found := numberIn(c.text); found {
+	if whole, decimals, found := numberIn(c.text); found && !c.scaled {
 		format = "0"
 		if strings.Contains(whole, " ") {
 			format = "#,##0"
