@@ -129,6 +129,6 @@ func (r *lineReader) actTime(station int) time.Duration {
 }
 
 // fixedPart is a part of an act that always takes the same time.
-func fixedPart(name string, d time.Duration) stations.Part {
-	return stations.Part{Name: name, Time: random.Fixed(d)}
+func fixedPart(name string, does stations.PartKind, d time.Duration) stations.Part {
+	return stations.Part{Name: name, Does: does, Time: random.Fixed(d)}
 }

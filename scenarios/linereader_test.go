@@ -48,7 +48,9 @@ func TestBenchLine(t *testing.T) {
 		return []stations.Stop{{Cause: "jam", Chance: 1 / acts, Clear: random.Drawn(law(random.Lognormal(clear, 0.9469)))}}
 	}
 	on := func(pitches int) stations.Feed { return stations.Feed{Conveyor: 0, Pitches: pitches} }
-	part := func(name string, s float64) stations.Part { return stations.Part{Name: name, Time: takes(s)} }
+	part := func(name string, s float64) stations.Part {
+		return stations.Part{Name: name, Does: sealParts[name], Time: takes(s)}
+	}
 	want := &stations.Line{
 		Title: "Bench line", Setting: 1500, Lanes: 1, Shift: stations.Shift{Length: 8 * time.Hour},
 		Crew:      stations.Crew{Attendants: 1, Reaction: random.Drawn(law(random.Exponential(20)))},
@@ -144,8 +146,8 @@ func TestEverything(t *testing.T) {
 				Miss:      stations.Miss{Chance: 0.02 * 1.5, Tries: 3, Stop: &stations.Stop{Cause: "no blank", Clear: takes(10), Scrap: 1, Unattended: true}},
 				Materials: []stations.Material{{Name: "blanks", Holds: 500, Low: 80, Reload: 400, Takes: takes(35)}}},
 			{Name: "sealer", Kind: stations.Seal, Feed: stations.Feed{Conveyor: 0, Pitches: 3}, Units: 1, Reject: 0.03, StandLimit: 2 * time.Minute,
-				Parts: []stations.Part{{Name: "lag", Time: takes(0.01)}, {Name: "close", Time: takes(0.2)},
-					{Name: "dwell", Time: random.Drawn(law(random.Normal(mean, mean*cv)))}, {Name: "open", Time: takes(0.2)}},
+				Parts: []stations.Part{{Name: "lag", Does: stations.LagPart, Time: takes(0.01)}, {Name: "close", Does: stations.ClosePart, Time: takes(0.2)},
+					{Name: "dwell", Does: stations.DwellPart, Time: random.Drawn(law(random.Normal(mean, mean*cv)))}, {Name: "open", Does: stations.OpenPart, Time: takes(0.2)}},
 				Stops: []stations.Stop{
 					{Cause: "by chance", Chance: 0.005 * 1.5, Clear: minute},
 					{Cause: "by count", Acts: law(random.Constant(900)), Clear: minute},
@@ -315,3 +317,6 @@ stations:
 		t.Errorf("robot: %+v", robot)
 	}
 }
+
+// sealParts are the kinds of part that a sealer's act is made of.
+var sealParts = map[string]stations.PartKind{"lag": stations.LagPart, "close": stations.ClosePart, "dwell": stations.DwellPart, "open": stations.OpenPart}

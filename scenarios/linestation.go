@@ -146,7 +146,7 @@ func (r *lineReader) readFill(d *draft) {
 
 func (r *lineReader) readSeal(d *draft) {
 	if lag := d.fields.Take("lag"); lag != nil {
-		d.Parts = append(d.Parts, stations.Part{Name: "lag", Time: r.time(lag, upTo(10*time.Second))})
+		d.Parts = append(d.Parts, stations.Part{Name: "lag", Does: stations.LagPart, Time: r.time(lag, upTo(10*time.Second))})
 	}
 	d.Parts = append(d.Parts, r.sealTimes(d)...)
 	d.closeGlue()

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dwellcast/scenarios"
+	"dwellcast/stations"
 	"dwellcast/stations/motion"
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -238,5 +239,21 @@ func TestAnyMechanicsAreTimed(t *testing.T) {
 	}
 	if timedFiles < 10 {
 		t.Errorf("only %d of 40 files could be read", timedFiles)
+	}
+}
+
+// TestPartsAreNotKnownByTheirNames: steps of a machine, and moves of a robot, that are called as parts of another kind are none of these.
+func TestPartsAreNotKnownByTheirNames(t *testing.T) {
+	f := readLine(t, `
+stations:
+  - {name: capper, kind: machine, steps: [{name: lag, takes: 1 s}, {name: close, takes: 1 s}, {name: dwell, takes: 1 s}, {name: open, takes: 1 s}, {name: arm, takes: 1 s}, {name: drop, takes: 1 s}]}
+  - {name: robot, kind: offload, after: {buffer: 4 cartons}, moves: [{name: dwell, takes: 1 s}, {name: arm, takes: 1 s}]}
+`)
+	for _, st := range f.Line.Stations {
+		for _, part := range st.Parts {
+			if part.Does != stations.OtherPart {
+				t.Errorf("%s: %s is taken for part %d", st.Name, part.Name, part.Does)
+			}
+		}
 	}
 }

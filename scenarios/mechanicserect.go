@@ -59,7 +59,7 @@ func (r *lineReader) erectTimes(d *draft, seal []stations.Part) []stations.Part 
 	var done time.Duration
 	if arm := d.motion.axis("arm"); arm != nil {
 		if stands := after(armStands(m.Cam, arm.Cam)); stands > 0 {
-			parts = append(parts, fixedPart("arm", stands))
+			parts = append(parts, fixedPart("arm", stations.ArmPart, stands))
 			done = stands
 		}
 	}
@@ -67,7 +67,7 @@ func (r *lineReader) erectTimes(d *draft, seal []stations.Part) []stations.Part 
 	done += seal[0].Time.Mean()
 	if drop := d.motion.Drop; drop != nil {
 		if down := after(drop.At) + drop.FallTime().Duration(); down > done {
-			parts = append(parts, fixedPart("drop", down-done))
+			parts = append(parts, fixedPart("drop", stations.DropPart, down-done))
 		}
 	}
 	return parts

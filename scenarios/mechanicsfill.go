@@ -144,7 +144,7 @@ func (r *lineReader) fillTimes(d *draft, c stations.Conveyor) []stations.Part {
 	stand := c.Revolution - c.Index
 	fill := d.motion.Fill
 	if fill == nil {
-		return []stations.Part{fixedPart("fill", stand)}
+		return []stations.Part{fixedPart("fill", stations.OtherPart, stand)}
 	}
 	stands := fill.Conveyor.Moving()[0].To
 	var out motion.Degrees
@@ -154,5 +154,5 @@ func (r *lineReader) fillTimes(d *draft, c stations.Conveyor) []stations.Part {
 		}
 	}
 	inside := min(time.Duration(float64(out)/360*float64(c.Revolution)+0.5), stand)
-	return []stations.Part{fixedPart("fill", inside), fixedPart("rest of the turn", stand-inside)}
+	return []stations.Part{fixedPart("fill", stations.OtherPart, inside), fixedPart("rest of the turn", stations.OtherPart, stand-inside)}
 }

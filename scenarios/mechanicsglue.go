@@ -86,7 +86,7 @@ func (d *draft) closeGlue() {
 		return
 	}
 	for _, part := range d.Parts {
-		if part.Name == "dwell" {
+		if part.Does == stations.DwellPart {
 			return
 		}
 		d.Glue.Closes++

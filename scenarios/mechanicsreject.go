@@ -7,6 +7,7 @@ import (
 	"dwellcast/scenarios/document"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/sim/random"
+	"dwellcast/stations"
 )
 
 // readRejectByMargin reads the table from the margin of a dwell to the share of rejects, and adds these to those that do not depend on it:
@@ -29,7 +30,7 @@ func (r *lineReader) readRejectByMargin(d *draft) {
 	}
 	var dwell random.Sampler
 	for _, part := range d.Parts {
-		if part.Name == "dwell" {
+		if part.Does == stations.DwellPart {
 			dwell = part.Time
 		}
 	}

@@ -152,7 +152,7 @@ func (r *lineReader) sealTimes(d *draft) []stations.Part {
 			open = random.Fixed((jaws.Needed() - closed).Duration())
 		}
 	}
-	return []stations.Part{{Name: "close", Time: shut}, {Name: "dwell", Time: dwell}, {Name: "open", Time: open}}
+	return []stations.Part{{Name: "close", Does: stations.ClosePart, Time: shut}, {Name: "dwell", Does: stations.DwellPart, Time: dwell}, {Name: "open", Does: stations.OpenPart, Time: open}}
 }
 
 // dwellTime is the dwell as given, or derived from heat or glue.

@@ -142,7 +142,7 @@ func (w *lineWriter) one(feed stations.Feed, after, own string, units int, last 
 func (w *lineWriter) act(s *stations.Station) {
 	add := func(key, name string) {
 		w.put("    %s: ", key)
-		s.Parts = append(s.Parts, stations.Part{Name: name, Time: w.time(1, 5000)})
+		s.Parts = append(s.Parts, stations.Part{Name: name, Does: sealParts[key], Time: w.time(1, 5000)})
 		w.put("\n")
 	}
 	switch s.Kind {

@@ -181,7 +181,7 @@ func (w *limitFinder) seal(i int) {
 		return
 	}
 	for _, part := range st.Parts {
-		if part.Name == "dwell" {
+		if part.Does == stations.DwellPart {
 			w.add(st.Name, motion.NewSealLimit("dwell that the seal needs", motion.SecondsOf(part.Time.Quantile(shortSeals)), moves.LeastDwell))
 		}
 	}
@@ -363,7 +363,7 @@ func standNeeds(m *ConveyorMotion, st *stations.Station, moves *StationMotion) (
 func bottomSeal(st *stations.Station) motion.Seconds {
 	var needed motion.Seconds
 	for _, part := range st.Parts {
-		if part.Name != "arm" && part.Name != "drop" {
+		if part.Does != stations.ArmPart && part.Does != stations.DropPart {
 			needed += motion.SecondsOf(part.Time.Mean())
 		}
 	}

@@ -110,10 +110,10 @@ func sealingOf(spec *stations.Station, moves *StationMotion) *SealTiming {
 	s := &SealTiming{Jaws: moves.Jaws, Least: moves.LeastDwell, Interface: math.NaN(), Heat: moves.Heat, Glue: moves.Glue, Reject: spec.Reject,
 		JawUnits: moves.JawUnits, HeatUnits: moves.HeatUnits}
 	for _, part := range spec.Parts {
-		if part.Name == "dwell" && s.Least > 0 {
+		if part.Does == stations.DwellPart && s.Least > 0 {
 			s.Short = motion.SecondsOf(part.Time.Quantile(shortSeals))
 		}
-		*map[string]*motion.Seconds{"lag": &s.Lag, "close": &s.Close, "dwell": &s.Dwell, "open": &s.Open}[part.Name] = motion.SecondsOf(part.Time.Mean())
+		*map[stations.PartKind]*motion.Seconds{stations.LagPart: &s.Lag, stations.ClosePart: &s.Close, stations.DwellPart: &s.Dwell, stations.OpenPart: &s.Open}[part.Does] = motion.SecondsOf(part.Time.Mean())
 	}
 	if s.Least > 0 {
 		s.Margin = s.Short - s.Least

@@ -42,7 +42,7 @@ func (w *timer) station(g stations.Group, i int) StationTiming {
 	byMaster := spec.Kind == stations.Fill && spec.ActsEmpty
 	for _, part := range spec.Parts {
 		window := StationWindow{Name: part.Name, From: at, To: at + motion.SecondsOf(part.Time.Mean())}
-		window.ByMaster = byMaster || spec.Kind == stations.Erect && (part.Name == "arm" || part.Name == "drop")
+		window.ByMaster = byMaster || part.Does == stations.ArmPart || part.Does == stations.DropPart
 		s.Windows, at = append(s.Windows, window), window.To
 	}
 	w.timing.Budget.each(func(_ *SectionBudget, b *StationBudget) {

@@ -165,8 +165,24 @@ type Buffer struct {
 // Part is a named part of an act.
 type Part struct {
 	Name string
+	// Does says what it is to the motion of the station; its name is for readers, and keys its luck.
+	Does PartKind
 	Time random.Sampler
 }
+
+// PartKind is what a part of an act does.
+type PartKind uint8
+
+// The kinds of part.
+const (
+	OtherPart PartKind = iota // anything else
+	LagPart                   // the photo-eye sees the carton
+	ClosePart                 // the jaws close
+	DwellPart                 // they stay closed
+	OpenPart                  // they open
+	ArmPart                   // an erector's arm comes to a stand, by the master
+	DropPart                  // its carton falls, by the master
+)
 
 // Miss says how often an act fails to do its work, and what happens then.
 type Miss struct {
