@@ -97,18 +97,7 @@ func (r *lineReader) readAct(d *draft) {
 	if d.ActsEmpty && !d.onConveyor() {
 		r.p.Add(empty, "is for a station on a conveyor, where a pitch may be empty", "take it out")
 	}
-	switch d.Kind {
-	case stations.Erect:
-		r.readErect(d)
-	case stations.Fill:
-		r.readFill(d)
-	case stations.Seal:
-		r.readSeal(d)
-	case stations.Offload:
-		r.readOffload(d)
-	case stations.Machine:
-		r.readMachine(d)
-	}
+	kindForms[d.Kind].read(r, d)
 }
 
 // defaultTurns is how many cycles an erector's arm takes from the pick to the drop: three turns of 90 degrees.

@@ -90,23 +90,10 @@ func (w *limitFinder) lift(where, lift string, l motion.Limit) {
 func (w *limitFinder) alone(i int) {
 	st := &w.file.Line.Stations[i]
 	if act := actOfParts(st); act > 0 {
-		w.lift(st.Name, aloneLifts[st.Kind], motion.NewCycleLimit(string(actWords[st.Kind]), limitKinds[st.Kind], st.Units, act))
+		form := &kindForms[st.Kind]
+		w.lift(st.Name, form.liftAlone, motion.NewCycleLimit(form.limitName, form.limit, st.Units, act))
 	}
 }
-
-// What limits a kind of station, and what lifts it.
-var (
-	limitKinds = map[stations.Kind]motion.LimitKind{stations.Erect: motion.ErectorLimit, stations.Fill: ActLimit,
-		stations.Seal: motion.DwellLimit, stations.Offload: motion.RobotLimit, stations.Machine: ActLimit}
-	actWords = map[stations.Kind]string{stations.Erect: "act within the cycle", stations.Fill: "fill within the cycle",
-		stations.Seal: "seal cycle within the stand", stations.Offload: "robot cycle", stations.Machine: "act within the cycle"}
-	aloneLifts = map[stations.Kind]string{stations.Erect: "a shorter act, or one erector more", stations.Fill: "a shorter fill, or one filler more",
-		stations.Seal: "a shorter dwell, faster jaws, or one sealer more", stations.Offload: "a shorter cycle, or one robot more",
-		stations.Machine: "a shorter act, or one machine more"}
-	standLifts = map[stations.Kind]string{stations.Erect: "a shorter bottom seal, an earlier drop, or a shorter index angle",
-		stations.Fill: "a shorter fill, or a shorter index angle", stations.Seal: "a shorter dwell, faster jaws, or a shorter index angle",
-		stations.Offload: "a shorter cycle, a gripper that is away sooner, or one robot more", stations.Machine: "a shorter act, or a shorter index angle"}
-)
 
 func actOfParts(st *stations.Station) motion.Seconds {
 	var act motion.Seconds
@@ -325,19 +312,20 @@ func interlocksOf(m *ConveyorMotion, moves *StationMotion) []func(motion.Seconds
 
 // stand is what a station needs of the conveyor's stand. What rides on the master shrinks with the setting and is no such limit.
 func (w *limitFinder) stand(m *ConveyorMotion, st *stations.Station, moves *StationMotion) {
-	name, kind := actWords[st.Kind], limitKinds[st.Kind]
+	form := &kindForms[st.Kind]
+	name := form.limitName
 	switch {
 	case st.Kind == stations.Erect:
 		name = "bottom seal within the stand"
 	case st.Away > 0:
-		w.lift(st.Name, standLifts[st.Kind], motion.NewCycleLimit("robot cycle", kind, st.Units*max(m.Master.Lanes, 1), actOfParts(st)))
+		w.lift(st.Name, form.liftStand, motion.NewCycleLimit("robot cycle", form.limit, st.Units*max(m.Master.Lanes, 1), actOfParts(st)))
 		name = "gripper away within the stand"
 	}
 	if moving, needed := standNeeds(m, st, moves); needed > 0 {
 		_, index := m.moving()
 		l := motion.NewDwellLimit(name, m.Master, moving, needed+index)
-		l.Kind = kind
-		w.lift(st.Name, standLifts[st.Kind], l)
+		l.Kind = form.limit
+		w.lift(st.Name, form.liftStand, l)
 	}
 }
 
