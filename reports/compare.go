@@ -20,7 +20,7 @@ func comparisonPage(c *decisions.Comparison, origin Origin) *layout.Page {
 	n := notesOf(c.Warnings)
 	p := &layout.Page{Title: titleOf(c.Title)}
 	p.Add(n.answer(comparisonAnswer(c)))
-	p.Add(layout.Section{Key: "move", Heading: "Why: who limits the line, and which losses moved", Text: bottleneckWords(c), Table: moveTable(c)})
+	p.Add(layout.Section{Key: "move", Limits: true, Heading: "Why: who limits the line, and which losses moved", Text: bottleneckWords(c), Table: moveTable(c)})
 	p.Add(caseSection(c))
 	p.Add(layout.Section{Key: "change", Heading: "The cases", Table: changeTable(c)})
 	p.Add(layout.Section{Heading: "Notes", Notes: append(comparisonNotes(c), n.rest()...)})

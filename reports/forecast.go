@@ -27,6 +27,7 @@ func forecastPage(f *scenarios.Forecast, style Style) *layout.Page {
 	p.Add(steadyFacts(f.Steady))
 	p.Add(answerSection(f, n))
 	p.Add(limitSection(f, n, style))
+	p.Add(fallSection(f, style))
 	p.Add(lossSection(f, n))
 	p.Add(shareSection(f, n, style))
 	p.Add(stopSection(f, n))

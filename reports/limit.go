@@ -19,7 +19,7 @@ type holder struct {
 
 // limitSection says what limits the line: who holds the bottleneck, and the largest losses.
 func limitSection(f *scenarios.Forecast, n *notes, style Style) layout.Section {
-	s := layout.Section{Key: "bottleneck", Heading: "What limits it"}
+	s := layout.Section{Key: "bottleneck", Limits: true, Heading: "What limits it"}
 	holders := holdersOf(f)
 	mark := n.mark("bottleneck")
 	s.Text = append(s.Text, limitSentence(holders, f.ByCycles)+mark)

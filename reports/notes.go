@@ -45,12 +45,13 @@ func (n *notes) number(text string) string {
 	return mark
 }
 
-// answer is a section that is read first, with the warnings of the good rate, on which all decisions rest, at its first sentence.
-func (n *notes) answer(text []string) layout.Section {
+// answer is a section that is read first, with the warnings of the good rate, on which all decisions rest, at its first sentence; but
+// is what it may not be read without.
+func (n *notes) answer(text []string, but ...string) layout.Section {
 	if len(text) > 0 {
 		text[0] += n.mark("good_rate")
 	}
-	return layout.Section{Answer: true, Text: text, Notes: n.take()}
+	return layout.Section{Answer: true, Text: text, But: but, Notes: n.take()}
 }
 
 // take returns the texts marked since the last call.

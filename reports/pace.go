@@ -23,8 +23,8 @@ func pacePage(a *decisions.Pace, origin Origin) *layout.Page {
 	n := notesOf(a.Warnings)
 	p := &layout.Page{Title: titleOf(a.Title)}
 	p.Add(choiceFacts(a))
-	p.Add(n.answer(paceAnswer(a)))
-	p.Add(layout.Section{Key: "next_five_percent", Heading: "Why not faster", Text: whyNotFaster(a), Table: fasterTable(a.Next)})
+	p.Add(n.answer(paceAnswer(a), overturnedBy(&a.Ranges)...))
+	p.Add(layout.Section{Key: "next_five_percent", Limits: true, Heading: "Why not faster", Text: whyNotFaster(a), Table: fasterTable(a.Next)})
 	if a.Now != nil {
 		p.Add(layout.Section{Key: "against_today", Heading: "Against today", Text: []string{againstToday(a)}, Table: fasterTable(a.Now)})
 	}
@@ -63,7 +63,7 @@ func paceAnswer(a *decisions.Pace) []string {
 		text = append(text, fmt.Sprintf("It is the slowest setting shown to be within %s of the best, which is %s with %s cartons a shift more%s; slower is kinder to machine and crew",
 			zone, quantity.FormatRate(top.Setting), layout.Mean(r.Behind), bounds(r.Behind, "", "")))
 	}
-	return append(text, overturnedBy(&a.Ranges)...)
+	return text
 }
 
 // targetOutOfReach says that no setting makes the target, or that these shifts leave it open.

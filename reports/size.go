@@ -23,8 +23,8 @@ func sizingPage(z *decisions.Sizing, basis Basis, origin Origin) *layout.Page {
 	n := notesOf(z.Warnings)
 	p := &layout.Page{Title: titleOf(z.Title)}
 	p.Add(demandFacts(z))
-	p.Add(n.answer(append(sizingAnswer(z), overturnedBy(&z.Ranges)...)))
-	p.Add(layout.Section{Heading: "Why", Text: sizingReasons(z)})
+	p.Add(n.answer(sizingAnswer(z), overturnedBy(&z.Ranges)...))
+	p.Add(layout.Section{Limits: true, Heading: "Why", Text: sizingReasons(z)})
 	p.Add(outputSection(z))
 	p.Add(moneySection(z))
 	p.Add(rangeSection(&z.Ranges, z.Spec.Currency))

@@ -15,7 +15,7 @@ import (
 
 // acceptFlags are the flags of the accept command.
 type acceptFlags struct {
-	format, output                        string
+	outputFlags
 	mtbf, length                          string
 	promise, refuse, line, risks          string
 	sellers, buyers, up, down, confidence string
@@ -51,13 +51,12 @@ func (p *program) acceptCommand() *cobra.Command {
 	set.StringVar(&flags.up, "up", "", "`time` that it ran")
 	set.StringVar(&flags.down, "down", "", "`time` that it stood for these stops")
 	set.StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of what it has shown")
-	set.StringVar(&flags.format, "format", "", "`format` of the report: table, json, csv, markdown, html or xlsx; else by the ending of the output file")
-	set.StringVarP(&flags.output, "output", "o", "", "`file` to write the report to, whole or not at all; - is standard output")
+	flags.outputFlags.add(set)
 	return cmd
 }
 
 func (p *program) accept(cmd *cobra.Command, f *acceptFlags) error {
-	out, err := newOutput(f.output, f.format)
+	out, err := f.open()
 	if err != nil {
 		return err
 	}

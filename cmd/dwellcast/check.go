@@ -20,7 +20,7 @@ func (p *program) checkCommand() *cobra.Command {
 		Example: "  dwellcast check line.yaml\n  dwellcast check line.yaml --set sealer.dwell=1.3s",
 		Args:    oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			out, err := newOutput(flags.output, flags.format)
+			out, err := flags.outputFlags.open()
 			if err != nil {
 				return err
 			}

@@ -18,7 +18,7 @@ import (
 
 // fitFlags are the flags of the fit command.
 type fitFlags struct {
-	format, output              string
+	outputFlags
 	durations, unit, confidence string
 }
 
@@ -40,13 +40,12 @@ func (p *program) fitCommand() *cobra.Command {
 	set.StringVar(&flags.durations, "durations", "", "`file` of times, head time,event; - is standard input")
 	set.StringVar(&flags.unit, "unit", "", "`unit` of the times: s, min or h")
 	set.StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
-	set.StringVar(&flags.format, "format", "", "`format` of the report: table, json, csv, markdown, html or xlsx; else by the ending of the output file")
-	set.StringVarP(&flags.output, "output", "o", "", "`file` to write the report to, whole or not at all; - is standard output")
+	flags.outputFlags.add(set)
 	return cmd
 }
 
 func (p *program) fit(cmd *cobra.Command, f *fitFlags) error {
-	out, err := newOutput(f.output, f.format)
+	out, err := f.open()
 	if err != nil {
 		return err
 	}

@@ -8,14 +8,13 @@ import (
 
 // lineFlags are the flags of every command that reads a line file.
 type lineFlags struct {
-	set            []string
-	format, output string
+	outputFlags
+	set []string
 }
 
 func (f *lineFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(&f.set, "set", nil, "change a quantity of the file, `path=value`, such as sealer.dwell=1.1s; may be repeated")
-	cmd.Flags().StringVar(&f.format, "format", "", "`format` of the report: table, json, csv, markdown, html or xlsx; else by the ending of the output file")
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "`file` to write the report to, whole or not at all; - is standard output")
+	f.outputFlags.add(cmd.Flags())
 }
 
 // open reads the line file with the changes that --set asks for.

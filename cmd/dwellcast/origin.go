@@ -18,7 +18,7 @@ func originOf(cmd *cobra.Command, study string) reports.Origin {
 }
 
 // shown are the flags that say how an answer is made or shown, and not what it is.
-var shown = []string{"resume", "workers", "output", "format", "chart"}
+var shown = []string{"resume", "workers", "output", "format", "decimal", "brief", "chart"}
 
 // argsOf puts the arguments together that give the same answer again.
 func argsOf(cmd *cobra.Command, study string) []string {

@@ -21,6 +21,7 @@ import (
 type output struct {
 	path   string // empty or "-" for standard output
 	format reports.Format
+	style  reports.Style
 }
 
 // newOutput checks the flags, so that a mistake shows before the work and not after it.
@@ -29,7 +30,7 @@ func newOutput(path, format string) (output, error) {
 	if err != nil {
 		return output{}, err
 	}
-	o := output{path, f}
+	o := output{path: path, format: f}
 	if o.toStdout() {
 		return o, nil
 	}
@@ -80,9 +81,10 @@ func (o output) tryFolder() error {
 // send makes the report with write and puts it where it belongs: a file is written whole or not at all.
 func (p *program) send(o output, write func(io.Writer, reports.Style) error) error {
 	var text bytes.Buffer
-	style := reports.Style{}
+	style := o.style
 	if o.toStdout() {
-		style = styleOf(p.stdout)
+		screen := styleOf(p.stdout)
+		style.Width, style.Bold = screen.Width, screen.Bold
 	}
 	if err := write(&text, style); err != nil {
 		return err

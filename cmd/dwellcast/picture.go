@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 
-	"dwellcast/reports"
 	"dwellcast/reports/chart"
 )
 
@@ -26,7 +25,7 @@ func newPicture(path string) (picture, error) {
 	if err != nil {
 		return picture{}, usage("give a name that ends in .svg, .png or .pdf", "can't draw %s: %w", path, err)
 	}
-	where := output{path, reports.Table}
+	where := output{path: path}
 	return picture{path, format}, where.tryFolder()
 }
 

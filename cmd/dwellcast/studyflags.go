@@ -51,7 +51,7 @@ func (f *studyFlags) begin() (o scenarios.Options, out output, err error) {
 	if o, err = f.options(); err != nil {
 		return o, out, err
 	}
-	out, err = newOutput(f.output, f.format)
+	out, err = f.outputFlags.open()
 	return o, out, err
 }
 

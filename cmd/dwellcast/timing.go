@@ -27,7 +27,7 @@ func (p *program) timingCommand() *cobra.Command {
 		Example: "  dwellcast timing line.yaml\n  dwellcast timing line.yaml --set \"setting=1600 cartons/h\"\n  dwellcast timing line.yaml --chart timing.svg --velocity",
 		Args:    oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			out, err := newOutput(flags.output, flags.format)
+			out, err := flags.outputFlags.open()
 			if err != nil {
 				return err
 			}

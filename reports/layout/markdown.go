@@ -40,7 +40,7 @@ func (s *Section) markdown(out *bytes.Buffer) error {
 		}
 	}
 	if len(s.Plain) > 0 {
-		out.WriteString("\n```text\n" + Printable(strings.Join(s.Plain, "\n")) + "\n```\n")
+		out.WriteString("\n```text\n" + strings.ReplaceAll(Printable(strings.Join(s.Plain, "\n")), "```", "'''") + "\n```\n")
 	}
 	for _, note := range s.Notes {
 		out.WriteString("\n" + escapeText(note) + "\n")

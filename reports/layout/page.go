@@ -16,7 +16,9 @@ type Section struct {
 	Key     string
 	Heading string
 	Text    []string
-	Table   *Table
+	// But is what the text may not be read without, not even in brief; it stands behind it.
+	But   []string
+	Table *Table
 	// Plain is a picture in plain characters, for a terminal and Markdown.
 	Plain []string
 	// Pictures are for HTML.
@@ -24,6 +26,8 @@ type Section struct {
 	Notes    []string
 	// Answer marks the section that is read first.
 	Answer bool
+	// Limits marks the section that says what limits, in its first sentence.
+	Limits bool
 	// Data marks a section whose table is written as data only: in CSV and in a workbook.
 	Data bool
 }
@@ -43,6 +47,7 @@ func (p *Page) Add(s Section) {
 		}
 		s.Data = true
 	}
+	s.Text = append(s.Text[:len(s.Text):len(s.Text)], s.But...)
 	p.Sections = append(p.Sections, s)
 }
 

@@ -8,6 +8,8 @@ type Style struct {
 	Width int
 	// Comma writes CSV with decimal commas, its fields parted by semicolons.
 	Comma bool
+	// Brief leaves the answer, what limits, and the warnings that belong to them.
+	Brief bool
 	// Bold sets headings and the answer in bold, for a terminal that can.
 	Bold bool
 }

@@ -3,6 +3,7 @@ package layout
 import (
 	"bytes"
 	"io"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -22,9 +23,21 @@ func (p *Page) Terminal(w io.Writer, style Style) error {
 			return err
 		}
 	}
+	if answer := p.find(func(s *Section) bool { return s.Answer }); len(answer.Text) > 0 && bytes.Count(out.text.Bytes(), []byte{'\n'}) > longScreen {
+		out.line("")
+		for _, line := range Wrap("The answer: "+marksAtEnd.ReplaceAllString(answer.Text[0], ""), style.Columns()-2) {
+			out.strong("  " + line)
+		}
+	}
 	_, err := w.Write(out.text.Bytes())
 	return err
 }
+
+// marksAtEnd are those of notes, which stand by the answer itself.
+var marksAtEnd = regexp.MustCompile(`( \[\d+\])+$`)
+
+// longScreen is the number of lines from which the answer is repeated at the foot, where the reader ends up.
+const longScreen = 40
 
 // screen collects the lines of a page for a terminal.
 type screen struct {
@@ -55,7 +68,7 @@ func (o *screen) section(s Section) error {
 			return err
 		}
 	}
-	if len(s.Plain) > 0 {
+	if len(s.Plain) > 0 && (len(s.Text) > 0 || !s.Table.empty()) {
 		o.line("")
 	}
 	for _, line := range s.Plain {

@@ -16,6 +16,9 @@ const (
 
 // Write writes a page in a format.
 func (p *Page) Write(w io.Writer, format Format, style Style) error {
+	if style.Brief {
+		p = p.brief(style.Columns())
+	}
 	switch format {
 	case ForMarkdown:
 		return p.Markdown(w)
