@@ -114,6 +114,9 @@ func spreadLines(f *scenarios.Forecast, names, width int) []string {
 	}
 	left, right := layout.Fixed(bar.from, 0), layout.Fixed(bar.to, 0)
 	indent := strings.Repeat(" ", names+10)
+	if len(indent)+len(legend) > width {
+		legend, indent = strings.Join(strings.Fields(legend), " "), "" // at the left, on a narrow screen
+	}
 	return []string{"", padded("single shifts", names+10) + "|" + string(marks) + "|",
-		indent + left + strings.Repeat(" ", max(bar.room+3-len(left)-len(right), 1)) + right, indent + legend}
+		strings.Repeat(" ", names+10) + left + strings.Repeat(" ", max(bar.room+3-len(left)-len(right), 1)) + right, indent + legend}
 }
