@@ -1,6 +1,8 @@
 package decisions
 
 import (
+	"math"
+
 	"dwellcast/scenarios"
 	"dwellcast/sim/stats"
 )
@@ -113,8 +115,9 @@ func (s *search) runs(rung int64) bool {
 	return edge == OpenEdge
 }
 
-// edge is the last rung on the way from one that is not refused to one that is.
+// edge is the last rung on the way from one that is not refused to one that is, or one of fewer digits shortly before it.
 func (s *search) edge(from, to int64) int64 {
+	begun := from
 	for to-from > 1 || from-to > 1 {
 		if middle := from + (to-from)/2; s.runs(middle) {
 			from = middle
@@ -122,7 +125,31 @@ func (s *search) edge(from, to int64) int64 {
 			to = middle
 		}
 	}
+	if short := cutToDigits(from, begun); s.runs(short) {
+		return short
+	}
 	return from
+}
+
+// edgeDigits is to how many digits the edge of what a limit allows is told.
+const edgeDigits = 4
+
+// cutToDigits is a rung cut to edgeDigits, towards another one and no further than that.
+func cutToDigits(rung, towards int64) int64 {
+	unit := int64(1)
+	for size := max(rung, -rung); size >= unit*int64(math.Pow10(edgeDigits)); {
+		unit *= 10
+	}
+	short := rung / unit * unit // towards 0
+	if short < rung && towards > rung {
+		short += unit
+	} else if short > rung && towards < rung {
+		short -= unit
+	}
+	if (short-towards > 0) != (rung-towards > 0) {
+		return rung
+	}
+	return short
 }
 
 // fileAt is the line at a rung.
