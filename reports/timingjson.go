@@ -72,6 +72,8 @@ type jsonInterlock struct {
 type jsonConveyorTiming struct {
 	Name              string           `json:"name"`
 	CycleSeconds      number           `json:"cycle_seconds"`
+	Turns             *int             `json:"turns"` // of a master that never stops in a cycle; null of another
+	TurnsFrom         []jsonTurnsFrom  `json:"turns_from"`
 	RevolutionSeconds number           `json:"revolution_seconds"`
 	IndexSeconds      number           `json:"index_seconds"`
 	StandSeconds      number           `json:"stand_seconds"`
@@ -120,6 +122,7 @@ type jsonStationTiming struct {
 	Name         string       `json:"name"`
 	Kind         string       `json:"kind"`
 	NeedsSeconds number       `json:"needs_seconds"`
+	NeedsTurns   *int         `json:"needs_turns"` // of a master that never stops; null of another
 	SlackSeconds number       `json:"slack_seconds"`
 	Critical     bool         `json:"critical"`
 	Windows      []jsonWindow `json:"windows"`
@@ -152,6 +155,12 @@ type jsonSealing struct {
 	Margin    number `json:"margin_seconds"`
 	Interface number `json:"interface_celsius"`
 	Reject    number `json:"reject"`
+}
+
+// jsonTurnsFrom is a setting from which on a cycle lasts so many turns.
+type jsonTurnsFrom struct {
+	Setting number `json:"setting_per_hour"`
+	Turns   int    `json:"turns"`
 }
 
 type jsonSolved struct {
@@ -219,8 +228,14 @@ func speedLimitJSON(l *scenarios.LimitFinding) jsonSpeedLimit {
 }
 
 func conveyorJSON(c *scenarios.ConveyorTiming) jsonConveyorTiming {
-	out := jsonConveyorTiming{Name: c.Name, CycleSeconds: number(c.Cycle), RevolutionSeconds: number(c.Revolution), IndexSeconds: number(c.Index),
+	out := jsonConveyorTiming{TurnsFrom: []jsonTurnsFrom{}, Name: c.Name, CycleSeconds: number(c.Cycle), RevolutionSeconds: number(c.Revolution), IndexSeconds: number(c.Index),
 		StandSeconds: number(c.Stand), Axes: []jsonAxisTiming{}}
+	if c.Turns > 0 {
+		out.Turns = &c.Turns
+	}
+	for _, f := range c.TurnsFrom {
+		out.TurnsFrom = append(out.TurnsFrom, jsonTurnsFrom{number(f.Setting), f.Turns})
+	}
 	curves := c.Curves()
 	for i, a := range c.Axes {
 		if a.Known {
@@ -250,6 +265,9 @@ func axisJSON(a *scenarios.AxisTiming, curve *scenarios.Curve) jsonAxisTiming {
 
 func stationTimingJSON(st *scenarios.StationTiming) jsonStationTiming {
 	out := jsonStationTiming{Name: st.Name, Kind: st.Kind.String(), NeedsSeconds: number(st.Needs), SlackSeconds: number(st.Slack), Critical: st.Critical, Windows: []jsonWindow{}}
+	if st.Turns > 0 {
+		out.NeedsTurns = &st.Turns
+	}
 	for _, w := range st.Windows {
 		out.Windows = append(out.Windows, jsonWindow{w.Name, number(w.From), number(w.To), w.ByMaster})
 	}

@@ -41,7 +41,7 @@ func masterSection(t *scenarios.Timing, conveyor int) layout.Section {
 	if c.PulsesPerSecond > 0 {
 		words += fmt.Sprintf(" (%s pulses/s, %s a degree)", layout.Fixed(c.PulsesPerSecond, 0), layout.Fixed(c.PulsesPerDegree, 1))
 	}
-	s.Text = append(s.Text, words)
+	s.Text = append(append(s.Text, words), turnWords(t, conveyor)...)
 	table := &layout.Table{Columns: []layout.Column{layout.Words("station"), layout.Words("window"), layout.Figures("from", "from"), layout.Figures("to", "to"),
 		layout.Figures("takes", "takes"), layout.Told("timed by", "timed_by"), layout.Figures("slack", "slack"), layout.Drawn("")}}
 	for _, st := range t.Stations {
@@ -67,6 +67,35 @@ func timedBy(w scenarios.StationWindow) string {
 		return "master"
 	}
 	return "itself"
+}
+
+// turnWords say how many turns of a master that never stops a cycle lasts, which station needs how many, and at which settings that changes.
+func turnWords(t *scenarios.Timing, conveyor int) []string {
+	c := &t.Conveyors[conveyor]
+	if c.Turns == 0 {
+		return nil
+	}
+	var needs, from []string
+	for _, st := range t.Stations {
+		if st.Conveyor == conveyor {
+			needs = append(needs, fmt.Sprintf("%s %d", st.Name, st.Turns))
+		}
+	}
+	for _, f := range c.TurnsFrom {
+		from = append(from, fmt.Sprintf("%d from %s on", f.Turns, quantity.FormatRate(roundedUp(f.Setting))))
+	}
+	words := []string{fmt.Sprintf("A cycle lasts %s of the master; of these the act of a station needs: %s", turnCount(c.Turns), strings.Join(needs, ", "))}
+	if len(from) > 0 {
+		words = append(words, "Turns by setting: "+strings.Join(from, "; "))
+	}
+	return words
+}
+
+func turnCount(n int) string {
+	if n == 1 {
+		return "one turn"
+	}
+	return fmt.Sprintf("%d turns", n)
 }
 
 func ofConveyor(t *scenarios.Timing, c *scenarios.ConveyorTiming) string {

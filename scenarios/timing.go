@@ -34,6 +34,10 @@ type ConveyorTiming struct {
 	Revolution, Cycle, Index, Stand motion.Seconds
 	// Continuous says that the master never stops.
 	Continuous bool
+	// Turns is how many whole turns of a master that never stops a cycle lasts, 0 of another; and TurnsFrom, of a turn that takes a fixed time, the
+	// settings from which fewer turns do, rising.
+	Turns     int
+	TurnsFrom []TurnsFrom
 	// Encoder pulses per degree and per second of the master; 0 where the file does not say.
 	PulsesPerDegree, PulsesPerSecond float64
 	// Moving are the windows in which the conveyor moves; none where the index is no arc of the revolution.
@@ -41,6 +45,12 @@ type ConveyorTiming struct {
 	Axes   []AxisTiming
 	// Slosh is nil where no open carton with a liquid stands on the conveyor, or its motion is not known.
 	Slosh *SloshTiming
+}
+
+// TurnsFrom is a setting from which on a cycle lasts so many turns of the master.
+type TurnsFrom struct {
+	Setting motion.CartonsPerHour
+	Turns   int
 }
 
 // AxisTiming is what one axis demands at the setting.
@@ -68,6 +78,8 @@ type StationTiming struct {
 	Windows []StationWindow
 	// Needs is the shortest cycle that it allows, and Slack what the cycle leaves it.
 	Needs, Cycle, Slack motion.Seconds
+	// Turns is how many whole turns of a master that never stops it needs; 0 without one.
+	Turns int
 	// Critical says that it has no slack: any delay of it delays the next index.
 	Critical bool
 	Dosing   *DosingTiming

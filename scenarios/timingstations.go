@@ -15,6 +15,7 @@ func (w *timer) stations(g stations.Group) {
 	}
 	if g.Conveyor >= 0 {
 		markCritical(w.timing.Stations[at:])
+		w.countTurns(&w.timing.Conveyors[len(w.timing.Conveyors)-1], &w.file.Mechanics.Conveyors[g.Conveyor], w.timing.Stations[at:])
 	}
 }
 
