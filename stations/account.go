@@ -5,7 +5,7 @@ import "time"
 // account closes n equal cycles that end at end: the state of every station, the time lost, and the cartons that leave.
 // A cycle that the end of the shift cuts short ends before the conveyor is ready.
 func (c *conveyor) account(end time.Duration, n int64) {
-	steps := c.disturbed || c.Trace != nil || end > c.nextPlan
+	steps := c.disturbed || c.sim.Trace != nil || end > c.nextPlan
 	for _, u := range c.units {
 		if steps {
 			c.accountSteps(u, end)
@@ -13,7 +13,7 @@ func (c *conveyor) account(end time.Duration, n int64) {
 			c.accountPlain(u, end, n)
 		}
 	}
-	if c.section == c.pacedAt {
+	if c.section == c.sim.pacedAt {
 		c.accountLost(end, n)
 	}
 	if end == c.ready {
@@ -93,11 +93,11 @@ func (c *conveyor) accountLost(end time.Duration, n int64) {
 		if c.disturbed {
 			rest -= c.last.lostToStops(c.begun, all, over-c.last.longAct(c.begun, all, c.due-c.begun))
 		}
-		c.Tally.Lost[c.last.slow] += n * int64(rest)
+		c.sim.Tally.Lost[c.last.slow] += n * int64(rest)
 	}
-	if c.master && c.limit == c.slowMaster {
+	if c.master && c.limit == c.sim.slowMaster {
 		if over := min(c.ready, end) - max(all, c.due); over > 0 {
-			c.Tally.Lost[c.slowMaster] += n * int64(over)
+			c.sim.Tally.Lost[c.sim.slowMaster] += n * int64(over)
 		}
 	}
 }
@@ -109,7 +109,7 @@ func (c *conveyor) lostLate(from, to time.Duration) {
 		if s == nil {
 			return
 		}
-		c.Tally.Lost[s.why] += int64(min(s.to, to) - at)
+		c.sim.Tally.Lost[s.why] += int64(min(s.to, to) - at)
 		at = s.to
 	}
 }
@@ -164,7 +164,7 @@ func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
 		}
 		begin = max(begin, s.from)
 		d := min(max(0, min(to, s.to)-begin)+s.again, lost-charged)
-		u.Tally.Lost[s.why] += int64(d)
+		u.sim.Tally.Lost[s.why] += int64(d)
 		charged += d
 	}
 	return charged
@@ -175,7 +175,7 @@ func (u *unit) lostStanding(from, to time.Duration) time.Duration {
 	var sum time.Duration
 	for _, s := range u.stands {
 		if begin, end := max(from, s.from), min(to, s.to); end > begin {
-			u.Tally.Lost[s.why] += int64(end - begin)
+			u.sim.Tally.Lost[s.why] += int64(end - begin)
 			sum += end - begin
 			from = end
 		}
@@ -184,13 +184,13 @@ func (u *unit) lostStanding(from, to time.Duration) time.Duration {
 }
 
 func (c *conveyor) countCycles(n int64) {
-	c.Tally.Cycles[c.section] += n
+	c.sim.Tally.Cycles[c.section] += n
 	switch c.limit {
-	case c.setting:
-		c.blame.caughtUp(c.section)
-		c.Tally.PacedCycles[c.section] += n
-	case c.slowMaster:
-		c.Tally.MasterCycles[c.section] += n
+	case c.sim.setting:
+		c.sim.blame.caughtUp(c.section)
+		c.sim.Tally.PacedCycles[c.section] += n
+	case c.sim.slowMaster:
+		c.sim.Tally.MasterCycles[c.section] += n
 	default:
 		last := c.last
 		if c.late != nil && c.lateTo >= c.ready {
@@ -214,7 +214,7 @@ func (c *conveyor) takeOff(end time.Duration, n int64) {
 		for i := range pitch {
 			place := &pitch[i]
 			if place.kind == reject || last && place.kind == good {
-				c.leave(c.section, *place)
+				c.sim.leave(c.section, *place)
 				*place = carton{why: place.why}
 			}
 		}

@@ -8,19 +8,19 @@ import (
 
 // set puts the unit, which runs on its own, into a new state; for a wait the reason is found along the line.
 func (u *unit) set(state State, why Reason) {
-	u.settle(u.calendar.Now())
+	u.settle(u.sim.calendar.Now())
 	if state == u.state && why == u.why && state == Working {
 		return
 	}
 	waited := u.state == Starved || u.state == Blocked
 	u.state, u.why = state, why
 	if waited {
-		u.blame.end(&u.wait)
+		u.sim.blame.end(&u.wait)
 	}
 	if state == Starved || state == Blocked {
-		u.blame.begin(&u.wait, state)
+		u.sim.blame.begin(&u.wait, state)
 	}
-	u.blame.changed(u.section)
+	u.sim.blame.changed(u.section)
 }
 
 // doing is what the unit does now: a stop or a lack of material comes before what it would be doing otherwise.
@@ -44,7 +44,7 @@ func (u *unit) settle(now time.Duration) {
 	u.since = now
 	state, why := u.doing()
 	u.spend(state, why, from, now)
-	if u.section == u.pacedAt {
+	if u.section == u.sim.pacedAt {
 		u.lose(from, now, why, state.idle())
 	}
 }
@@ -52,8 +52,8 @@ func (u *unit) settle(now time.Duration) {
 // spend accounts for a stretch of time in one state; what of a wait lies in planned stops is planned time.
 func (u *unit) spend(state State, why Reason, from, to time.Duration) {
 	if state.idle() {
-		for i := range u.Line.Shift.Planned {
-			w := &u.Line.Shift.Planned[i]
+		for i := range u.sim.Line.Shift.Planned {
+			w := &u.sim.Line.Shift.Planned[i]
 			if w.To <= from || w.From >= to {
 				continue
 			}
@@ -71,8 +71,8 @@ func (u *unit) stretch(state State, why Reason, from, to time.Duration) {
 		return
 	}
 	u.charge(state, why, to-from)
-	if u.Trace != nil {
-		u.Trace(Stretch{u.spec.Name, u.number, int(u.id), state, from, to})
+	if u.sim.Trace != nil {
+		u.sim.Trace(Stretch{u.spec.Name, u.number, int(u.id), state, from, to})
 	}
 }
 
@@ -81,9 +81,9 @@ func (u *unit) charge(state State, why Reason, d time.Duration) {
 	u.states[state] += int64(d)
 	switch state {
 	case Starved:
-		u.Tally.Starved[u.station*len(u.reasons.list)+int(why)] += int64(d)
+		u.sim.Tally.Starved[u.station*len(u.sim.reasons.list)+int(why)] += int64(d)
 	case Blocked:
-		u.Tally.Blocked[u.station*len(u.reasons.list)+int(why)] += int64(d)
+		u.sim.Tally.Blocked[u.station*len(u.sim.reasons.list)+int(why)] += int64(d)
 	}
 }
 
@@ -94,17 +94,17 @@ func (u *unit) lose(from, to time.Duration, why Reason, planned bool) {
 		u.delay(why, min(to, u.due)-from)
 	}
 	from = max(from, u.due)
-	if to <= from || u.Line.Setting == 0 && why == u.slow {
+	if to <= from || u.sim.Line.Setting == 0 && why == u.slow {
 		return
 	}
 	lost := to - from
 	if planned {
-		lost -= u.losePlanned(from, to)
+		lost -= u.sim.losePlanned(from, to)
 	}
 	if why == u.slow {
 		lost -= u.loseLate(lost)
 	}
-	u.Tally.Lost[why] += int64(lost)
+	u.sim.Tally.Lost[why] += int64(lost)
 }
 
 // losePlanned charges what of a time lies in planned stops, to each its own, and returns it.
@@ -126,7 +126,7 @@ func (u *unit) work(p *sim.Process) {
 		p.Wait(u.draw())
 		u.count(Acts, 1)
 		if u.holding.id == 0 {
-			u.holding = u.newCarton()
+			u.holding = u.sim.newCarton()
 		}
 		return
 	}
@@ -185,9 +185,9 @@ func (u *unit) pass(p *sim.Process, d time.Duration) {
 			d = u.over(u.again, d, 1)
 			left, u.again = d, nil
 		}
-		start := u.calendar.Now()
+		start := u.sim.calendar.Now()
 		p.WaitOrWake(start + min(left, u.nextRun-u.ran))
-		done := u.calendar.Now() - start
+		done := u.sim.calendar.Now() - start
 		u.ran += done
 		left -= done
 		if u.ran == u.nextRun {
@@ -258,7 +258,7 @@ func (u *unit) lostToStop(c *stopClock) {
 		u.scrap(&u.holding, c.why)
 		n--
 	}
-	infeed := u.buffers[u.section]
+	infeed := u.sim.buffers[u.section]
 	for ; n > 0 && infeed != nil && infeed.CanTake(1); n-- {
 		next := infeed.Remove()
 		u.scrap(&next, c.why)
@@ -278,11 +278,11 @@ func (u *unit) owe(n int, why Reason) {
 // scrap loses a carton, or a blank that never became one.
 func (u *unit) scrap(c *carton, why Reason) {
 	if c.id == 0 {
-		u.newCarton()
+		u.sim.newCarton()
 	}
 	*c = carton{why: why}
-	u.flow(Scrapped, 1)
-	u.gone(u.section, why, 1)
+	u.sim.flow(Scrapped, 1)
+	u.sim.gone(u.section, why, 1)
 }
 
 // miss is an act given up: it leaves no carton, or one that is not good, or loses it.
@@ -291,7 +291,7 @@ func (u *unit) miss(c *carton) {
 	switch {
 	case c.id == 0: // the blank was not picked
 		*c = carton{why: u.missed}
-		u.gone(u.section, u.missed, 1)
+		u.sim.gone(u.section, u.missed, 1)
 	case u.spec.Kind == Offload:
 		u.scrap(c, u.missed)
 	case c.kind == good:
@@ -302,7 +302,7 @@ func (u *unit) miss(c *carton) {
 // succeed turns a blank into a carton, and may leave it not good.
 func (u *unit) succeed(c *carton) {
 	if c.id == 0 {
-		*c = u.newCarton()
+		*c = u.sim.newCarton()
 	}
 	if len(u.owed) > 0 {
 		u.scrap(c, u.owed[0])

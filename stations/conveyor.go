@@ -10,7 +10,7 @@ import (
 // conveyor is an indexing conveyor with its stations. It is one process: each cycle it indexes, asks its stations when
 // they will be clear, and waits for the last of them.
 type conveyor struct {
-	*Simulation
+	sim     *Simulation
 	section int
 	spec    *Conveyor
 	lanes   int
@@ -53,7 +53,7 @@ type conveyor struct {
 }
 
 func newConveyor(s *Simulation, section int, g Group) *conveyor {
-	c := &conveyor{Simulation: s, section: section, spec: &s.Line.Conveyors[g.Conveyor], lanes: s.Line.Lanes,
+	c := &conveyor{sim: s, section: section, spec: &s.Line.Conveyors[g.Conveyor], lanes: s.Line.Lanes,
 		infeed: s.buffers[section], plain: true, paced: s.Line.Setting > 0}
 	c.wait = wait{section: section, settle: c.settleWait}
 	if section+1 < len(s.buffers) {
@@ -97,18 +97,18 @@ func (c *conveyor) reset() {
 	for _, u := range c.units {
 		u.reset()
 	}
-	filling := c.reasons.of(Filling, -1, 0)
+	filling := c.sim.reasons.of(Filling, -1, 0)
 	for i := range c.places {
 		c.places[i] = carton{why: filling}
 	}
 	c.head, c.cycling, c.disturbed, c.nextPlan = 0, false, false, 0
 	c.begun, c.allClear, c.ready, c.due, c.since = 0, 0, 0, 0, 0
-	c.state, c.why, c.limit = Paced, c.setting, c.setting
+	c.state, c.why, c.limit = Paced, c.sim.setting, c.sim.setting
 	c.last = c.units[0]
 }
 
 func (c *conveyor) start() {
-	c.process = c.calendar.Start("conveyor of "+c.units[0].name, c.run)
+	c.process = c.sim.calendar.Start("conveyor of "+c.units[0].name, c.run)
 	for _, u := range c.units {
 		u.process = c.process
 	}

@@ -11,8 +11,8 @@ func (c *conveyor) index() {
 	if c.limits {
 		c.scrapStood()
 	}
-	c.begun = c.calendar.Now()
-	c.due = c.begun + c.pace
+	c.begun = c.sim.calendar.Now()
+	c.due = c.begun + c.sim.pace
 	c.cycling = true
 	if c.outfeed != nil {
 		for _, place := range c.pitch(c.pitches() - 1) {
@@ -25,8 +25,8 @@ func (c *conveyor) index() {
 	if c.head < 0 {
 		c.head += len(c.places)
 	}
-	if c.section == c.pacedAt {
-		c.flow(Slots, int64(c.lanes))
+	if c.section == c.sim.pacedAt {
+		c.sim.flow(Slots, int64(c.lanes))
 	}
 	first := c.pitch(0)
 	for i := range first {
@@ -40,20 +40,20 @@ func (c *conveyor) next() carton {
 	case c.infeed == nil && c.units[0].spec.Kind == Erect:
 		return carton{kind: good}
 	case c.infeed == nil:
-		return c.newCarton()
+		return c.sim.newCarton()
 	case c.infeed.CanTake(1):
 		return c.infeed.Remove()
 	}
-	why, _ := c.blame.find(c.section, Starved)
-	if c.section == c.pacedAt { // further down, an empty pitch takes nobody's place
-		c.gone(c.section, why, 1)
+	why, _ := c.sim.blame.find(c.section, Starved)
+	if c.section == c.sim.pacedAt { // further down, an empty pitch takes nobody's place
+		c.sim.gone(c.section, why, 1)
 	}
 	return carton{why: why}
 }
 
 // scrapStood loses the cartons that have stood in a station for too long.
 func (c *conveyor) scrapStood() {
-	stood := c.calendar.Now() - c.begun - c.spec.Index
+	stood := c.sim.calendar.Now() - c.begun - c.spec.Index
 	for _, u := range c.units {
 		if u.spec.StandLimit == 0 || stood <= u.spec.StandLimit {
 			continue
@@ -164,10 +164,10 @@ func (c *conveyor) byRobot(u *unit, cycle time.Duration) time.Duration {
 func (c *conveyor) findReady() {
 	c.ready, c.limit = c.allClear, c.last.slow
 	if m := c.begun + c.spec.Revolution; c.master && m > c.ready {
-		c.ready, c.limit = m, c.slowMaster
+		c.ready, c.limit = m, c.sim.slowMaster
 	}
 	if c.paced && c.due >= c.ready {
-		c.ready, c.limit = c.due, c.setting
+		c.ready, c.limit = c.due, c.sim.setting
 	}
 	if c.late != nil && c.lateTo >= c.ready {
 		c.ready, c.limit = c.lateTo, c.late.slow
@@ -177,7 +177,7 @@ func (c *conveyor) findReady() {
 // awaitClear waits until every station has reported clear and the pace and the master have run out.
 func (c *conveyor) awaitClear(p *sim.Process) {
 	c.findReady()
-	c.blame.changed(c.section)
+	c.sim.blame.changed(c.section)
 	if !c.disturbed {
 		p.WaitUntil(c.ready)
 		return
@@ -187,7 +187,7 @@ func (c *conveyor) awaitClear(p *sim.Process) {
 		c.step(p)
 		c.findReady()
 		p.WaitOrWake(c.ready)
-		if c.calendar.Now() >= c.ready && c.standing() == nil {
+		if c.sim.calendar.Now() >= c.ready && c.standing() == nil {
 			return
 		}
 	}

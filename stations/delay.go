@@ -10,7 +10,7 @@ type delay struct {
 
 // delay notes that a stop made the act in hand late.
 func (u *unit) delay(why Reason, by time.Duration) {
-	if by > 0 && u.Line.Setting > 0 {
+	if by > 0 && u.sim.Line.Setting > 0 {
 		u.late = append(u.late, delay{why, by})
 	}
 }
@@ -23,7 +23,7 @@ func (u *unit) loseLate(lost time.Duration) time.Duration {
 		d := min(rest, u.late[i].by)
 		u.late[i].by -= d
 		rest -= d
-		u.Tally.Lost[u.late[i].why] += int64(d)
+		u.sim.Tally.Lost[u.late[i].why] += int64(d)
 	}
 	return lost - rest
 }

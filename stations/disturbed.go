@@ -67,7 +67,7 @@ func (u *unit) nextMark() time.Duration {
 
 // reach lets the station's act come to its next mark: it stands, or is clear.
 func (u *unit) reach(p *sim.Process) {
-	u.progress, u.asOf = u.nextMark(), u.calendar.Now()
+	u.progress, u.asOf = u.nextMark(), u.sim.calendar.Now()
 	switch {
 	case u.short:
 		u.restockOnBelt(p)
@@ -107,7 +107,7 @@ func (u *unit) restockOnBelt(p *sim.Process) {
 
 // finish ends the act of a disturbed cycle.
 func (u *unit) finish() {
-	now := u.calendar.Now()
+	now := u.sim.calendar.Now()
 	u.cleared, u.clear, u.done = true, now, now
 	if u.loaded && u.byRunning {
 		u.ran += u.belt.spec.Index + u.act
@@ -128,7 +128,7 @@ func (c *conveyor) beginLate(u *unit) {
 		return
 	}
 	if c.late == nil {
-		c.lateFrom = c.calendar.Now()
+		c.lateFrom = c.sim.calendar.Now()
 	}
 	c.late, c.lateTo = u, never
 }
@@ -152,7 +152,7 @@ func (u *unit) lostOnBelt(s *stopClock) {
 
 // beforeChange brings the account and the progress of the unit up to now, before a stop of it begins or ends.
 func (u *unit) beforeChange() {
-	now := u.calendar.Now()
+	now := u.sim.calendar.Now()
 	if u.belt == nil {
 		u.settle(now)
 		return

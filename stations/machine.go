@@ -8,7 +8,7 @@ import (
 
 // machine is a station that runs on its own, with one or more identical units working side by side.
 type machine struct {
-	*Simulation
+	sim     *Simulation
 	section int
 	units   []*unit
 	infeed  *sim.Buffer[carton] // nil at the head of the line, which never lacks cartons
@@ -19,7 +19,7 @@ type machine struct {
 }
 
 func newMachine(s *Simulation, section, station int) *machine {
-	m := &machine{Simulation: s, section: section, infeed: s.buffers[section]}
+	m := &machine{sim: s, section: section, infeed: s.buffers[section]}
 	if section+1 < len(s.buffers) {
 		m.outfeed = s.buffers[section+1]
 	}
@@ -42,7 +42,7 @@ func (m *machine) reset() {
 
 func (m *machine) start() {
 	for _, u := range m.units {
-		u.process = m.calendar.Start(u.name, func(p *sim.Process) { m.run(u, p) })
+		u.process = m.sim.calendar.Start(u.name, func(p *sim.Process) { m.run(u, p) })
 	}
 }
 
@@ -59,32 +59,32 @@ func (m *machine) run(u *unit, p *sim.Process) {
 
 // awaitTurn lets the pace period of the last cycle run out, where the setting paces it, and a planned stop pass.
 func (m *machine) awaitTurn(u *unit, p *sim.Process) {
-	u.settle(m.calendar.Now())
+	u.settle(m.sim.calendar.Now())
 	u.id = 0
-	if !m.paced && m.calendar.Now() < m.nextPlan && len(u.standing) == 0 {
+	if !m.paced && m.sim.calendar.Now() < m.nextPlan && len(u.standing) == 0 {
 		m.countCycle(u, false)
 		return
 	}
-	early := m.paced && m.calendar.Now() < u.due
+	early := m.paced && m.sim.calendar.Now() < u.due
 	m.countCycle(u, early)
 	if early {
-		u.set(Paced, m.setting)
+		u.set(Paced, m.sim.setting)
 		p.WaitUntil(u.due)
 	}
-	for w := m.window(); w >= 0 || len(u.standing) > 0; w = m.window() {
+	for w := m.sim.window(); w >= 0 || len(u.standing) > 0; w = m.sim.window() {
 		if w < 0 {
 			u.awaitCleared(p)
 			continue
 		}
-		u.set(Planned, m.reasons.of(PlannedStop, -1, w))
-		p.WaitUntil(m.Line.Shift.Planned[w].To)
+		u.set(Planned, m.sim.reasons.of(PlannedStop, -1, w))
+		p.WaitUntil(m.sim.Line.Shift.Planned[w].To)
 	}
-	m.awaitProduction(p)
-	u.settle(m.calendar.Now())
-	m.nextPlan = m.Line.Shift.nextPlanned(m.calendar.Now())
+	m.sim.awaitProduction(p)
+	u.settle(m.sim.calendar.Now())
+	m.nextPlan = m.sim.Line.Shift.nextPlanned(m.sim.calendar.Now())
 	u.late = u.late[:0]
-	if m.Line.Setting > 0 {
-		u.due = m.calendar.Now() + m.pace*time.Duration(len(m.units))
+	if m.sim.Line.Setting > 0 {
+		u.due = m.sim.calendar.Now() + m.sim.pace*time.Duration(len(m.units))
 	}
 }
 
@@ -93,10 +93,10 @@ func (m *machine) countCycle(u *unit, early bool) {
 		u.begun = true
 		return
 	}
-	m.Tally.Cycles[m.section]++
+	m.sim.Tally.Cycles[m.section]++
 	if early {
-		m.blame.caughtUp(m.section)
-		m.Tally.PacedCycles[m.section]++
+		m.sim.blame.caughtUp(m.section)
+		m.sim.Tally.PacedCycles[m.section]++
 	} else {
 		u.count(LastClear, 1)
 	}
@@ -115,15 +115,15 @@ func (m *machine) take(u *unit, p *sim.Process) {
 	}
 	u.set(Working, u.slow)
 	u.id = u.holding.id
-	u.taken = m.calendar.Now()
+	u.taken = m.sim.calendar.Now()
 }
 
 // awaitCarton waits, starved, until there is a carton to take and no stop, planned or by the clock; another unit may take one meanwhile.
 func (m *machine) awaitCarton(u *unit, p *sim.Process) {
 	u.set(Starved, 0)
 	m.infeed.Await(p, 1)
-	for m.stands() || len(u.standing) > 0 {
-		m.awaitProduction(p)
+	for m.sim.stands() || len(u.standing) > 0 {
+		m.sim.awaitProduction(p)
 		u.awaitCleared(p)
 		m.infeed.Await(p, 1)
 	}
@@ -131,13 +131,13 @@ func (m *machine) awaitCarton(u *unit, p *sim.Process) {
 
 // supply is a blank for an erector, which becomes a carton by its act, and a carton for any other head of a line.
 func (m *machine) supply(u *unit) carton {
-	if m.pacedAt == m.section {
-		m.flow(Slots, 1)
+	if m.sim.pacedAt == m.section {
+		m.sim.flow(Slots, 1)
 	}
 	if u.spec.Kind == Erect {
 		return carton{kind: good}
 	}
-	return m.newCarton()
+	return m.sim.newCarton()
 }
 
 // deliver puts the carton where it goes next, waiting for room there.
@@ -150,7 +150,7 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 		if m.stoodTooLong(u) {
 			break
 		}
-		m.leave(m.section, c)
+		m.sim.leave(m.section, c)
 	case m.outfeed.CanPut(1):
 		if !m.stoodTooLong(u) {
 			m.outfeed.Add(c, 0)
@@ -188,7 +188,7 @@ func (u *unit) losesByClock() bool {
 }
 
 func (m *machine) stoodTooLong(u *unit) bool {
-	if u.spec.StandLimit == 0 || m.calendar.Now()-u.taken <= u.spec.StandLimit {
+	if u.spec.StandLimit == 0 || m.sim.calendar.Now()-u.taken <= u.spec.StandLimit {
 		return false
 	}
 	u.scrap(&u.holding, u.stood)
@@ -206,8 +206,8 @@ func (m *machine) reason(int) (State, Reason) {
 			does, why = state, because
 		}
 	}
-	if does == Working && m.paced && m.blame.rates[m.section].fitsPace() {
-		return does, m.setting // it would only wait for the pace
+	if does == Working && m.paced && m.sim.blame.rates[m.section].fitsPace() {
+		return does, m.sim.setting // it would only wait for the pace
 	}
 	return does, why
 }

@@ -21,30 +21,30 @@ func (c *conveyor) repeat(p *sim.Process) {
 		u.skip(n, cartons, c.spec.Index)
 	}
 	c.cycling = true
-	c.nextPlan = c.Line.Shift.nextPlanned(c.ready)
+	c.nextPlan = c.sim.Line.Shift.nextPlanned(c.ready)
 	c.account(c.ready, n)
-	c.flow(Slots, cartons)
-	c.flow(Entered, cartons)
-	c.flow(Good, cartons)
-	c.ids += int32(cartons)
+	c.sim.flow(Slots, cartons)
+	c.sim.flow(Entered, cartons)
+	c.sim.flow(Good, cartons)
+	c.sim.ids += int32(cartons)
 	for i := range c.places {
 		if c.places[i].present() {
 			c.places[i].id += int32(cartons)
 		}
 	}
-	p.WaitUntil(c.calendar.Now() + time.Duration(n)*period)
+	p.WaitUntil(c.sim.calendar.Now() + time.Duration(n)*period)
 	c.begun += time.Duration(n) * period
 	c.stood.skip(n, period)
-	c.since = c.calendar.Now()
+	c.since = c.sim.calendar.Now()
 }
 
 // repeats is how many cycles are sure to repeat the last one.
 func (c *conveyor) repeats() int64 {
-	if !c.plain || !c.alone || c.disturbed || c.NoRepeats || c.Trace != nil || c.spec.Release != WhenClear || !c.full() {
+	if !c.plain || !c.alone || c.disturbed || c.sim.NoRepeats || c.sim.Trace != nil || c.spec.Release != WhenClear || !c.full() {
 		return 0
 	}
-	now, period := c.calendar.Now(), c.ready-c.begun
-	quiet := min(c.calendar.Quiet(), c.Line.Shift.nextPlanned(now))
+	now, period := c.sim.calendar.Now(), c.ready-c.begun
+	quiet := min(c.sim.calendar.Quiet(), c.sim.Line.Shift.nextPlanned(now))
 	n := int64((quiet - 1 - now) / period)
 	for _, u := range c.units {
 		if limit := u.spec.StandLimit; limit > 0 && period-c.spec.Index > limit {

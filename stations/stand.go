@@ -35,38 +35,38 @@ func (u *unit) stop(c *stopClock, wake *sim.Process) *stand {
 	call := &sim.Call{Work: c.clear.Next()}
 	call.Arrived = func() {
 		u.beforeChange()
-		s.arrived = u.calendar.Now()
-		u.blame.changed(u.section)
+		s.arrived = u.sim.calendar.Now()
+		u.sim.blame.changed(u.section)
 	}
 	call.Done = func() { u.endStand(s, wake) }
 	if c.spec.Unattended {
-		u.machines.Call(call)
+		u.sim.machines.Call(call)
 	} else {
 		call.Reaction = u.react.Next()
-		u.crew.Call(call)
+		u.sim.crew.Call(call)
 	}
 	return s
 }
 
 func (u *unit) beginStand(why Reason, reload bool) *stand {
 	u.beforeChange()
-	s := &stand{why: why, reload: reload, from: u.calendar.Now(), arrived: never, to: never}
+	s := &stand{why: why, reload: reload, from: u.sim.calendar.Now(), arrived: never, to: never}
 	u.standing = append(u.standing, s)
 	if u.belt != nil {
 		u.stands = append(u.stands, s)
 		u.belt.beginLate(u)
 	}
-	u.Tally.Stops[why]++
-	u.blame.heldUp(u.section, why)
-	u.blame.changed(u.section)
+	u.sim.Tally.Stops[why]++
+	u.sim.blame.heldUp(u.section, why)
+	u.sim.blame.changed(u.section)
 	return s
 }
 
 func (u *unit) endStand(s *stand, wake *sim.Process) {
 	u.beforeChange()
-	now := u.calendar.Now()
+	now := u.sim.calendar.Now()
 	s.to = now
-	u.clearedAt = now
+	u.sim.clearedAt = now
 	u.account(s)
 	for i := range u.standing {
 		if u.standing[i] == s {
@@ -80,7 +80,7 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 			u.belt.late, u.belt.lateTo = u, now
 		}
 	}
-	u.blame.changed(u.section)
+	u.sim.blame.changed(u.section)
 	if wake != nil {
 		wake.Wake()
 	}
@@ -89,8 +89,8 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 // account adds the stand's times to the account of its cause.
 func (u *unit) account(s *stand) {
 	arrived := min(s.arrived, s.to)
-	u.Tally.Awaited[s.why] += int64(arrived - s.from)
-	u.Tally.Cleared[s.why] += int64(s.to - arrived)
+	u.sim.Tally.Awaited[s.why] += int64(arrived - s.from)
+	u.sim.Tally.Cleared[s.why] += int64(s.to - arrived)
 }
 
 // closeStands accounts for the stops that the end of the shift cuts short.
@@ -129,7 +129,7 @@ func (u *unit) startClocks() {
 		if c.spec.Trigger != ByClock {
 			continue
 		}
-		u.calendar.Start(u.name+" "+c.spec.Cause, func(p *sim.Process) {
+		u.sim.calendar.Start(u.name+" "+c.spec.Cause, func(p *sim.Process) {
 			for {
 				p.Wait(c.every.Next())
 				s := u.interrupt(c, p)

@@ -22,7 +22,7 @@ func newStore(u *unit, spec *Material, why Reason) store {
 }
 
 func (m *store) reset() {
-	m.takes.Reset(m.unit.seed, m.unit.replication)
+	m.takes.Reset(m.unit.sim.seed, m.unit.sim.replication)
 	m.level, m.called, m.dry = m.spec.Holds, false, nil
 }
 
@@ -39,10 +39,10 @@ func (m *store) callIfLow() {
 	m.called = true
 	call := &sim.Call{Work: m.takes.Next(), Done: m.reloaded}
 	if m.spec.Unattended {
-		m.unit.machines.Call(call)
+		m.unit.sim.machines.Call(call)
 	} else {
 		call.Reaction = m.unit.react.Next()
-		m.unit.crew.Call(call)
+		m.unit.sim.crew.Call(call)
 	}
 }
 

@@ -21,7 +21,7 @@ func (c *conveyor) awaitTurn(p *sim.Process) {
 			p.Park()
 			c.release()
 		case c.toZero() > 0:
-			c.hold(Paced, c.reasons.of(CamGate, -1, 0))
+			c.hold(Paced, c.sim.reasons.of(CamGate, -1, 0))
 			p.Wait(c.toZero())
 			c.release()
 		default:
@@ -32,17 +32,17 @@ func (c *conveyor) awaitTurn(p *sim.Process) {
 
 // awaitPlan lets a planned stop pass, and never returns once the shift is over.
 func (c *conveyor) awaitPlan(p *sim.Process) {
-	now := c.calendar.Now()
+	now := c.sim.calendar.Now()
 	if now < c.nextPlan {
 		return
 	}
-	for w := c.window(); w >= 0; w = c.window() {
-		c.hold(Planned, c.reasons.of(PlannedStop, -1, w))
-		p.WaitUntil(c.Line.Shift.Planned[w].To)
+	for w := c.sim.window(); w >= 0; w = c.sim.window() {
+		c.hold(Planned, c.sim.reasons.of(PlannedStop, -1, w))
+		p.WaitUntil(c.sim.Line.Shift.Planned[w].To)
 		c.release()
 	}
-	c.awaitProduction(p)
-	c.nextPlan = c.Line.Shift.nextPlanned(c.calendar.Now())
+	c.sim.awaitProduction(p)
+	c.nextPlan = c.sim.Line.Shift.nextPlanned(c.sim.calendar.Now())
 }
 
 func (c *conveyor) starved() bool {
@@ -62,7 +62,7 @@ func (c *conveyor) toZero() time.Duration {
 	if c.spec.Release != AtCamZero {
 		return 0
 	}
-	past := c.calendar.Now() % c.spec.Revolution
+	past := c.sim.calendar.Now() % c.spec.Revolution
 	if past == 0 {
 		return 0
 	}
@@ -82,22 +82,22 @@ func (c *conveyor) awaitNeighbour(p *sim.Process, state State) {
 
 // hold begins a wait of the whole conveyor.
 func (c *conveyor) hold(state State, why Reason) {
-	c.state, c.why, c.since = state, why, c.calendar.Now()
+	c.state, c.why, c.since = state, why, c.sim.calendar.Now()
 	if state == Starved || state == Blocked {
-		c.blame.begin(&c.wait, state)
+		c.sim.blame.begin(&c.wait, state)
 	}
-	c.blame.changed(c.section)
+	c.sim.blame.changed(c.section)
 }
 
 // release ends it.
 func (c *conveyor) release() {
-	c.settleWait(c.calendar.Now())
+	c.settleWait(c.sim.calendar.Now())
 	waited := c.state == Starved || c.state == Blocked
-	c.state, c.why = Paced, c.setting
+	c.state, c.why = Paced, c.sim.setting
 	if waited {
-		c.blame.end(&c.wait)
+		c.sim.blame.end(&c.wait)
 	}
-	c.blame.changed(c.section)
+	c.sim.blame.changed(c.section)
 }
 
 // settleWait accounts for the time that the whole conveyor has waited since the last change.
@@ -115,7 +115,7 @@ func (c *conveyor) settleWait(now time.Duration) {
 		}
 		u.spend(state, why, from, now)
 	}
-	if c.section == c.pacedAt {
+	if c.section == c.sim.pacedAt {
 		c.units[0].due = c.waitsFrom()
 		c.units[0].lose(from, now, why, c.state.idle())
 	}

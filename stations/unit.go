@@ -10,7 +10,7 @@ import (
 
 // unit is one physical machine of a station: its own act times, its own luck, its own stops and materials.
 type unit struct {
-	*Simulation
+	sim     *Simulation
 	spec    *Station
 	station int
 	number  int
@@ -89,7 +89,7 @@ type stopClock struct {
 // newUnit builds unit number n of station i.
 func newUnit(s *Simulation, i, n, section int) *unit {
 	spec := &s.Line.Stations[i]
-	u := &unit{Simulation: s, spec: spec, station: i, number: n, section: section, name: spec.Name, glued: -1}
+	u := &unit{sim: s, spec: spec, station: i, number: n, section: section, name: spec.Name, glued: -1}
 	if spec.Units > 1 {
 		u.name += " " + strconv.Itoa(n+1)
 	}
@@ -159,7 +159,7 @@ func perAct(p float64) random.Countdown {
 
 // reset makes the unit ready for a replication.
 func (u *unit) reset() {
-	seed, rep := u.seed, u.replication
+	seed, rep := u.sim.seed, u.sim.replication
 	for i := range u.parts {
 		u.parts[i].Reset(seed, rep)
 	}
@@ -185,7 +185,7 @@ func (u *unit) reset() {
 	}
 	u.owed, u.late = u.owed[:0], u.late[:0]
 	u.standing, u.stands, u.agenda = u.standing[:0], u.stands[:0], u.agenda[:0]
-	u.state, u.why, u.since, u.due = Paced, u.setting, 0, 0
+	u.state, u.why, u.since, u.due = Paced, u.sim.setting, 0, 0
 	u.holding, u.id, u.begun = carton{}, 0, false
 	u.clear, u.done, u.act, u.loaded, u.cleared = 0, 0, 0, false, true
 	clear(u.robots)
@@ -235,4 +235,4 @@ func (u *unit) runStop() *stopClock {
 }
 
 // count adds to one of the station's counts.
-func (u *unit) count(c StationCount, n int64) { *u.Tally.At(u.station, c) += n }
+func (u *unit) count(c StationCount, n int64) { *u.sim.Tally.At(u.station, c) += n }
