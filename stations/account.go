@@ -25,7 +25,7 @@ func (c *conveyor) account(end time.Duration, n int64) {
 }
 
 // accountPlain splits n cycles without stops: index and act, then waiting for the others, then for pace or master.
-func (c *conveyor) accountPlain(u *unit, end time.Duration, n int64) {
+func (c *conveyor) accountPlain(u *beltUnit, end time.Duration, n int64) {
 	if !u.loaded {
 		u.charge(Starved, u.belt.pitch(u.at)[0].why, time.Duration(n)*(end-c.begun))
 		return
@@ -38,7 +38,7 @@ func (c *conveyor) accountPlain(u *unit, end time.Duration, n int64) {
 
 // accountSteps goes through a cycle stretch by stretch: the stops of the station, of which the first counts where several
 // overlap, and what lies between them.
-func (c *conveyor) accountSteps(u *unit, end time.Duration) {
+func (c *conveyor) accountSteps(u *beltUnit, end time.Duration) {
 	at := c.begun
 	for _, s := range u.stands {
 		from, to := max(at, s.from), min(end, s.to)
@@ -59,7 +59,7 @@ func (c *conveyor) accountSteps(u *unit, end time.Duration) {
 }
 
 // accountRunning splits a stretch in which the station doesn't stand: it works until its act is done, then waits.
-func (c *conveyor) accountRunning(u *unit, from, to time.Duration) {
+func (c *conveyor) accountRunning(u *beltUnit, from, to time.Duration) {
 	if !u.loaded {
 		u.spend(Starved, u.belt.pitch(u.at)[0].why, from, to)
 		return
@@ -128,12 +128,12 @@ func (c *conveyor) standAt(at time.Duration) *stand {
 }
 
 // longAct is by how much the act alone, without the stops in it and what they made it do again, outlasts the pace.
-func (u *unit) longAct(begun, end, pace time.Duration) time.Duration {
+func (u *beltUnit) longAct(begun, end, pace time.Duration) time.Duration {
 	return max(0, end-begun-u.stoodWithin(begun, end)-u.doneAgain()-pace)
 }
 
 // doneAgain is how much of the act was in vain, since a stop made it start again.
-func (u *unit) doneAgain() time.Duration {
+func (u *beltUnit) doneAgain() time.Duration {
 	var sum time.Duration
 	for _, s := range u.stands {
 		sum += s.again
@@ -142,7 +142,7 @@ func (u *unit) doneAgain() time.Duration {
 }
 
 // stoodWithin is how long the unit stood between two instants, stops that overlap counted once.
-func (u *unit) stoodWithin(from, to time.Duration) time.Duration {
+func (u *beltUnit) stoodWithin(from, to time.Duration) time.Duration {
 	var sum time.Duration
 	for _, s := range u.stands {
 		if begin, end := max(from, s.from), min(to, s.to); end > begin {
@@ -155,7 +155,7 @@ func (u *unit) stoodWithin(from, to time.Duration) time.Duration {
 
 // lostToStops charges so much of the time between two instants to the stops in it, the last ones first, each with what it lasted and made
 // the act do again at the most: without them the act would have ended in time. It returns what was charged.
-func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
+func (u *beltUnit) lostToStops(from, to, lost time.Duration) time.Duration {
 	var charged time.Duration
 	for i := len(u.stands) - 1; i >= 0 && charged < lost; i-- {
 		s, begin := u.stands[i], from
@@ -171,7 +171,7 @@ func (u *unit) lostToStops(from, to, lost time.Duration) time.Duration {
 }
 
 // lostStanding charges the time between two instants in which the unit stood, and returns it.
-func (u *unit) lostStanding(from, to time.Duration) time.Duration {
+func (u *beltUnit) lostStanding(from, to time.Duration) time.Duration {
 	var sum time.Duration
 	for _, s := range u.stands {
 		if begin, end := max(from, s.from), min(to, s.to); end > begin {
@@ -222,7 +222,7 @@ func (c *conveyor) takeOff(end time.Duration, n int64) {
 }
 
 // use takes from the stores what the cartons of n acts need.
-func (c *conveyor) use(u *unit, n int) {
+func (c *conveyor) use(u *beltUnit, n int) {
 	for i := range u.stores {
 		u.stores[i].use(n * u.handled)
 	}

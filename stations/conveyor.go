@@ -14,8 +14,8 @@ type conveyor struct {
 	section int
 	spec    *Conveyor
 	lanes   int
-	units   []*unit
-	outlets []*unit // those where cartons leave or materials run down
+	units   []*beltUnit
+	outlets []*beltUnit // those where cartons leave or materials run down
 	infeed  *sim.Buffer[carton]
 	outfeed *sim.Buffer[carton]
 	process *sim.Process
@@ -39,8 +39,8 @@ type conveyor struct {
 	begun     time.Duration // start of this cycle
 	allClear  time.Duration // when the last station was clear
 	ready     time.Duration // when the next index may begin
-	last      *unit         // the last station to be clear
-	late      *unit         // one that stood for a stop by the clock after it was clear, or nil
+	last      *beltUnit     // the last station to be clear
+	late      *beltUnit     // one that stood for a stop by the clock after it was clear, or nil
 	lateFrom  time.Duration // from the first such stop
 	lateTo    time.Duration // to the end of the last
 	limit     Reason        // what holds up the next index, as far as known
@@ -64,13 +64,10 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 	c.master = s.Line.MasterLimits(g)
 	at := 0
 	for i := g.First; i <= g.Last; i++ {
-		u := newUnit(s, i, 0, section)
-		u.belt = c
-		u.robots = make([]time.Duration, u.spec.Units)
 		if i > g.First {
-			at += u.spec.Feed.Pitches
+			at += s.Line.Stations[i].Feed.Pitches
 		}
-		u.at = at
+		u := newBeltUnit(c, i, at)
 		if u.spec.Kind == Erect {
 			at += u.spec.Turns
 		}
@@ -89,7 +86,9 @@ func newConveyor(s *Simulation, section int, g Group) *conveyor {
 		}
 	}
 	c.places = make([]carton, (at+c.spec.RunOut+1)*c.lanes)
-	s.units = append(s.units, c.units...)
+	for _, u := range c.units {
+		s.units = append(s.units, &u.unit)
+	}
 	return c
 }
 

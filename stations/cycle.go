@@ -95,7 +95,7 @@ func (c *conveyor) act() {
 }
 
 // actOn draws a station's act on the pitch before it, and notes what will disturb it.
-func (c *conveyor) actOn(u *unit, pitch []carton) {
+func (c *conveyor) actOn(u *beltUnit, pitch []carton) {
 	tries := 1
 	for i := range pitch {
 		place := &pitch[i]
@@ -125,12 +125,7 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 	}
 	u.count(Acts, 1)
 	u.tries = tries
-	for try := range tries {
-		u.act += u.draw()
-		if try == 0 {
-			u.closes = u.closed
-		}
-	}
+	u.act = u.drawAct(tries)
 	if u.spec.Away > 0 || len(u.robots) > 1 {
 		u.act = c.byRobot(u, u.act)
 	}
@@ -143,7 +138,7 @@ func (c *conveyor) actOn(u *unit, pitch []carton) {
 }
 
 // byRobot lets the next free robot do the act, and returns when its gripper no longer holds up the conveyor.
-func (c *conveyor) byRobot(u *unit, cycle time.Duration) time.Duration {
+func (c *conveyor) byRobot(u *beltUnit, cycle time.Duration) time.Duration {
 	stands := c.begun + c.spec.Index
 	next := 0
 	for i, back := range u.robots {

@@ -9,7 +9,7 @@ type delay struct {
 }
 
 // delay notes that a stop made the act in hand late.
-func (u *unit) delay(why Reason, by time.Duration) {
+func (u *soloUnit) delay(why Reason, by time.Duration) {
 	if by > 0 && u.sim.Line.Setting > 0 {
 		u.late = append(u.late, delay{why, by})
 	}
@@ -17,7 +17,7 @@ func (u *unit) delay(why Reason, by time.Duration) {
 
 // loseLate charges so much of the lost time to the stops that made the act late, the last ones first, each with its delay at the most:
 // without them the act would have ended in time. It returns what was charged.
-func (u *unit) loseLate(lost time.Duration) time.Duration {
+func (u *soloUnit) loseLate(lost time.Duration) time.Duration {
 	rest := lost
 	for i := len(u.late) - 1; i >= 0 && rest > 0; i-- {
 		d := min(rest, u.late[i].by)

@@ -40,7 +40,7 @@ func (c *conveyor) step(p *sim.Process) {
 }
 
 // nextStep returns the station that next reaches a mark or the end of its act, the first in flow order if several do.
-func (c *conveyor) nextStep() (next *unit, at time.Duration) {
+func (c *conveyor) nextStep() (next *beltUnit, at time.Duration) {
 	at = never
 	for _, u := range c.units {
 		if u.cleared || len(u.standing) > 0 {
@@ -55,7 +55,7 @@ func (c *conveyor) nextStep() (next *unit, at time.Duration) {
 
 // nextMark is the progress at which the act is interrupted or ends. A stop by running time that falls into the index waits
 // for its end.
-func (u *unit) nextMark() time.Duration {
+func (u *beltUnit) nextMark() time.Duration {
 	switch {
 	case u.short:
 		return u.progress
@@ -66,7 +66,7 @@ func (u *unit) nextMark() time.Duration {
 }
 
 // reach lets the station's act come to its next mark: it stands, or is clear.
-func (u *unit) reach(p *sim.Process) {
+func (u *beltUnit) reach(p *sim.Process) {
 	u.progress, u.asOf = u.nextMark(), u.sim.calendar.Now()
 	switch {
 	case u.short:
@@ -89,14 +89,19 @@ func (u *unit) reach(p *sim.Process) {
 }
 
 // startAgain lets a stop make the act start again: what was done of it was in vain.
-func (u *unit) startAgain(s *stand, c *stopClock) {
+func (u *beltUnit) startAgain(s *stand, c *stopClock) {
 	s.again, s.restarts, s.closes = u.progress+u.whole-u.act, true, u.closes
-	u.whole = u.over(c, u.whole, u.tries)
+	if c.spec.Afresh {
+		u.whole = u.drawAct(u.tries)
+		if u.spec.Away > 0 {
+			u.whole = min(u.whole, u.spec.Away)
+		}
+	}
 	u.act = u.progress + u.whole
 }
 
 // restockOnBelt stands the station for the first material that has run dry, if any has.
-func (u *unit) restockOnBelt(p *sim.Process) {
+func (u *beltUnit) restockOnBelt(p *sim.Process) {
 	for i := range u.stores {
 		if u.stores[i].lacking(p) {
 			return
@@ -106,7 +111,7 @@ func (u *unit) restockOnBelt(p *sim.Process) {
 }
 
 // finish ends the act of a disturbed cycle.
-func (u *unit) finish() {
+func (u *beltUnit) finish() {
 	now := u.sim.calendar.Now()
 	u.cleared, u.clear, u.done = true, now, now
 	if u.loaded && u.byRunning {
@@ -116,14 +121,14 @@ func (u *unit) finish() {
 }
 
 // cleared notes which station was the last to report clear, the first in flow order of several.
-func (c *conveyor) cleared(u *unit) {
+func (c *conveyor) cleared(u *beltUnit) {
 	if u.clear > c.allClear {
 		c.allClear, c.last = u.clear, u
 	}
 }
 
 // beginLate notes a stop that holds up the next index though the station was clear.
-func (c *conveyor) beginLate(u *unit) {
+func (c *conveyor) beginLate(u *beltUnit) {
 	if !c.cycling || !u.cleared {
 		return
 	}
@@ -134,7 +139,7 @@ func (c *conveyor) beginLate(u *unit) {
 }
 
 // lostOnBelt scraps the cartons that a stop costs: those before the station, then the next ones behind.
-func (u *unit) lostOnBelt(s *stopClock) {
+func (u *beltUnit) lostOnBelt(s *stopClock) {
 	n := s.spec.Scrap
 	for at := u.at; at >= 0; at-- {
 		pitch := u.belt.pitch(at)
@@ -147,19 +152,5 @@ func (u *unit) lostOnBelt(s *stopClock) {
 	}
 	if u.section == 0 && u.at == 0 {
 		u.owe(n, s.why)
-	}
-}
-
-// beforeChange brings the account and the progress of the unit up to now, before a stop of it begins or ends.
-func (u *unit) beforeChange() {
-	now := u.sim.calendar.Now()
-	if u.belt == nil {
-		u.settle(now)
-		return
-	}
-	u.belt.settleWait(now)
-	if u.belt.cycling && !u.cleared && len(u.standing) == 0 && now > u.asOf {
-		u.progress += now - u.asOf
-		u.asOf = now
 	}
 }

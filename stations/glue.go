@@ -55,12 +55,12 @@ func (l *lastStands) skip(n int64, period time.Duration) {
 }
 
 // tooLate says that glue closed at an instant has lain open for too long.
-func (u *unit) tooLate(closed time.Duration) bool {
+func (u *beltUnit) tooLate(closed time.Duration) bool {
 	return closed-u.belt.stood.ago(u.laid) > u.spec.Glue.Open
 }
 
 // closesInTime says that the glue of the next cycles, equal ones of that length, is sure to be closed in time.
-func (u *unit) closesInTime(period time.Duration) bool {
+func (u *beltUnit) closesInTime(period time.Duration) bool {
 	if u.spec.Glue == nil {
 		return true
 	}
@@ -104,7 +104,7 @@ func (c *conveyor) closeGlue(end time.Duration) {
 }
 
 // closedAt is when the act of this cycle first closes the glue: its work until then, with the stops that fall into it.
-func (u *unit) closedAt() time.Duration {
+func (u *beltUnit) closedAt() time.Duration {
 	at := u.belt.begun + u.belt.spec.Index
 	var done time.Duration // of the act since it began, or began again
 	for _, s := range u.stands {

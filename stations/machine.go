@@ -10,7 +10,7 @@ import (
 type machine struct {
 	sim     *Simulation
 	section int
-	units   []*unit
+	units   []*soloUnit
 	infeed  *sim.Buffer[carton] // nil at the head of the line, which never lacks cartons
 	outfeed *sim.Buffer[carton] // nil at the end of the line, which can always discharge
 	paced   bool
@@ -25,11 +25,10 @@ func newMachine(s *Simulation, section, station int) *machine {
 	}
 	m.paced = section == s.pacedAt && s.Line.Setting > 0
 	for n := range s.Line.Stations[station].Units {
-		u := newUnit(s, station, n, section)
-		u.wait = wait{section: section, settle: u.settle}
+		u := newSoloUnit(s, station, n, section)
 		m.units = append(m.units, u)
+		s.units = append(s.units, &u.unit)
 	}
-	s.units = append(s.units, m.units...)
 	return m
 }
 
@@ -47,7 +46,7 @@ func (m *machine) start() {
 }
 
 // run is the machine's cycle.
-func (m *machine) run(u *unit, p *sim.Process) {
+func (m *machine) run(u *soloUnit, p *sim.Process) {
 	for {
 		m.awaitTurn(u, p)
 		m.take(u, p)
@@ -58,7 +57,7 @@ func (m *machine) run(u *unit, p *sim.Process) {
 }
 
 // awaitTurn lets the pace period of the last cycle run out, where the setting paces it, and a planned stop pass.
-func (m *machine) awaitTurn(u *unit, p *sim.Process) {
+func (m *machine) awaitTurn(u *soloUnit, p *sim.Process) {
 	u.settle(m.sim.calendar.Now())
 	u.id = 0
 	if !m.paced && m.sim.calendar.Now() < m.nextPlan && len(u.standing) == 0 {
@@ -88,7 +87,7 @@ func (m *machine) awaitTurn(u *unit, p *sim.Process) {
 	}
 }
 
-func (m *machine) countCycle(u *unit, early bool) {
+func (m *machine) countCycle(u *soloUnit, early bool) {
 	if !u.begun {
 		u.begun = true
 		return
@@ -103,7 +102,7 @@ func (m *machine) countCycle(u *unit, early bool) {
 }
 
 // take waits for a carton and takes it in hand; the head of the line never lacks one.
-func (m *machine) take(u *unit, p *sim.Process) {
+func (m *machine) take(u *soloUnit, p *sim.Process) {
 	switch {
 	case m.infeed == nil:
 		u.holding = m.supply(u)
@@ -119,7 +118,7 @@ func (m *machine) take(u *unit, p *sim.Process) {
 }
 
 // awaitCarton waits, starved, until there is a carton to take and no stop, planned or by the clock; another unit may take one meanwhile.
-func (m *machine) awaitCarton(u *unit, p *sim.Process) {
+func (m *machine) awaitCarton(u *soloUnit, p *sim.Process) {
 	u.set(Starved, 0)
 	m.infeed.Await(p, 1)
 	for m.sim.stands() || len(u.standing) > 0 {
@@ -130,7 +129,7 @@ func (m *machine) awaitCarton(u *unit, p *sim.Process) {
 }
 
 // supply is a blank for an erector, which becomes a carton by its act, and a carton for any other head of a line.
-func (m *machine) supply(u *unit) carton {
+func (m *machine) supply(u *soloUnit) carton {
 	if m.sim.pacedAt == m.section {
 		m.sim.flow(Slots, 1)
 	}
@@ -141,7 +140,7 @@ func (m *machine) supply(u *unit) carton {
 }
 
 // deliver puts the carton where it goes next, waiting for room there.
-func (m *machine) deliver(u *unit, p *sim.Process) {
+func (m *machine) deliver(u *soloUnit, p *sim.Process) {
 	c := u.holding
 	u.id = c.id
 	switch {
@@ -175,7 +174,7 @@ func (m *machine) deliver(u *unit, p *sim.Process) {
 }
 
 // losesByClock says that a carton may be lost while it waits in the station for room.
-func (u *unit) losesByClock() bool {
+func (u *soloUnit) losesByClock() bool {
 	if u.spec.StandLimit > 0 {
 		return true
 	}
@@ -187,7 +186,7 @@ func (u *unit) losesByClock() bool {
 	return false
 }
 
-func (m *machine) stoodTooLong(u *unit) bool {
+func (m *machine) stoodTooLong(u *soloUnit) bool {
 	if u.spec.StandLimit == 0 || m.sim.calendar.Now()-u.taken <= u.spec.StandLimit {
 		return false
 	}

@@ -236,9 +236,9 @@ func (s *Simulation) run(length time.Duration) error {
 
 // settleUnits brings the account of the units that run on their own up to the present.
 func (s *Simulation) settleUnits(now time.Duration) {
-	for _, u := range s.units {
-		if u.belt == nil {
-			u.settle(now)
+	for _, sec := range s.sections {
+		if m, ok := sec.(*machine); ok {
+			m.close(now)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func (u *unit) stop(c *stopClock, wake *sim.Process) *stand {
 	s := u.beginStand(c.why, false)
 	call := &sim.Call{Work: c.clear.Next()}
 	call.Arrived = func() {
-		u.beforeChange()
+		u.role.beforeChange()
 		s.arrived = u.sim.calendar.Now()
 		u.sim.blame.changed(u.section)
 	}
@@ -49,13 +49,10 @@ func (u *unit) stop(c *stopClock, wake *sim.Process) *stand {
 }
 
 func (u *unit) beginStand(why Reason, reload bool) *stand {
-	u.beforeChange()
+	u.role.beforeChange()
 	s := &stand{why: why, reload: reload, from: u.sim.calendar.Now(), arrived: never, to: never}
 	u.standing = append(u.standing, s)
-	if u.belt != nil {
-		u.stands = append(u.stands, s)
-		u.belt.beginLate(u)
-	}
+	u.role.begins(s)
 	u.sim.Tally.Stops[why]++
 	u.sim.blame.heldUp(u.section, why)
 	u.sim.blame.changed(u.section)
@@ -63,7 +60,7 @@ func (u *unit) beginStand(why Reason, reload bool) *stand {
 }
 
 func (u *unit) endStand(s *stand, wake *sim.Process) {
-	u.beforeChange()
+	u.role.beforeChange()
 	now := u.sim.calendar.Now()
 	s.to = now
 	u.sim.clearedAt = now
@@ -75,10 +72,7 @@ func (u *unit) endStand(s *stand, wake *sim.Process) {
 		}
 	}
 	if len(u.standing) == 0 {
-		u.asOf = max(u.asOf, now)
-		if u.belt != nil && u.belt.cycling && u.cleared {
-			u.belt.late, u.belt.lateTo = u, now
-		}
+		u.role.goesOn()
 	}
 	u.sim.blame.changed(u.section)
 	if wake != nil {
@@ -104,24 +98,6 @@ func (u *unit) closeStands(end time.Duration) {
 	}
 }
 
-// interrupt makes the unit stand, whatever it does, for a stop by the calendar clock.
-func (u *unit) interrupt(c *stopClock, wake *sim.Process) *stand {
-	u.beforeChange()
-	if u.belt == nil {
-		u.lostToStop(c)
-		if c.spec.Repeat {
-			u.again = c
-		}
-		return u.stop(c, wake)
-	}
-	u.lostOnBelt(c)
-	s := u.stop(c, wake)
-	if c.spec.Repeat && u.belt.cycling && !u.cleared {
-		u.startAgain(s, c)
-	}
-	return s
-}
-
 // startClocks starts a process for each stop by the calendar clock: it runs on whatever the unit does.
 func (u *unit) startClocks() {
 	for i := range u.stops {
@@ -132,7 +108,7 @@ func (u *unit) startClocks() {
 		u.sim.calendar.Start(u.name+" "+c.spec.Cause, func(p *sim.Process) {
 			for {
 				p.Wait(c.every.Next())
-				s := u.interrupt(c, p)
+				s := u.role.interrupt(c, p)
 				u.process.Wake()
 				for s.to == never {
 					p.Park()

@@ -116,9 +116,20 @@ func (c *conveyor) settleWait(now time.Duration) {
 		u.spend(state, why, from, now)
 	}
 	if c.section == c.sim.pacedAt {
-		c.units[0].due = c.waitsFrom()
-		c.units[0].lose(from, now, why, c.state.idle())
+		c.loseWait(max(from, c.waitsFrom()), now, why)
 	}
+}
+
+// loseWait notes a wait of the whole conveyor as lost, where the line is paced; what of it lies in planned stops is lost to them.
+func (c *conveyor) loseWait(from, to time.Duration, why Reason) {
+	if to <= from {
+		return
+	}
+	lost := to - from
+	if c.state.idle() {
+		lost -= c.sim.losePlanned(from, to)
+	}
+	c.sim.Tally.Lost[why] += int64(lost)
 }
 
 // waitsFrom is the instant from which a wait is lost time: when the pace wanted the next cycle, or at once without a pace.

@@ -8,9 +8,11 @@ import (
 	"dwellcast/sim/random"
 )
 
-// unit is one physical machine of a station: its own act times, its own luck, its own stops and materials.
+// unit is one physical machine of a station: its own act times, its own luck, its own stops and materials. It stands on a belt, or runs on
+// its own.
 type unit struct {
 	sim     *Simulation
+	role    role
 	spec    *Station
 	station int
 	number  int
@@ -30,50 +32,28 @@ type unit struct {
 	byRunning    bool // it has stops by running time
 	byClock      bool // it has stops by the calendar clock
 	afterMisses  *stopClock
-	bare         bool // nothing but its act: no stop, miss, reject or material
 	stores       []store
 
-	standing []*stand   // stops that it is in now, the first of which counts
-	again    *stopClock // a stop by the clock that makes the act in hand start again
+	standing []*stand // stops that it is in now, the first of which counts
+	// owed holds, for each carton that stops at the head of the line still cost, the stop that does.
+	owed    []Reason
+	id      int32        // of the carton that it is busy with, for the trace
+	process *sim.Process // that runs it
 
 	slow, missed, rejected, stood, dried Reason
-	// owed holds, for each carton that stops at the head of the line still cost, the stop that does.
-	owed []Reason
 
 	states []int64 // view into the tally
+}
 
-	// Of a unit that runs on its own (machine.go).
-	state   State
-	why     Reason
-	since   time.Duration
-	due     time.Duration // when the pace wants the next cycle to begin
-	late    []delay       // what stops made this act late before that
-	holding carton
-	taken   time.Duration // when it was taken in hand
-	begun   bool          // it has begun a cycle
-	id      int32         // of the carton that it is busy with, for the trace
-	wait    wait
-	process *sim.Process // that runs it; its conveyor's, if it stands on one
-	belt    *conveyor    // nil when it runs on its own
-
-	// Of a unit on a conveyor (conveyor.go).
-	at       int           // its place, counted in pitches from the head
-	act      time.Duration // length of this cycle's act, repeated parts included
-	whole    time.Duration // length of the act without repeats
-	tries    int           // that it takes
-	progress time.Duration // of the act, when the cycle is disturbed
-	asOf     time.Duration
-	short    bool          // some material may have run dry before the act
-	agenda   []*stopClock  // stops at the end of the act
-	done     time.Duration // when its act ended
-	clear    time.Duration // when it reports clear; the act's end in an undisturbed cycle
-	loaded   bool          // a carton stands before it
-	handled  int           // cartons of this act that use up materials
-	cleared  bool
-	closes   time.Duration   // of this cycle's act until its glue is closed
-	laid     int             // how many cycles before its glue was laid
-	robots   []time.Duration // when each parallel robot is back
-	stands   []*stand        // stops that fall into this cycle, in the order in which they began
+// role is what a unit does about its stops where it is: on a belt, or on its own.
+type role interface {
+	// beforeChange brings account and progress up to now, before a stop begins or ends.
+	beforeChange()
+	// begins notes a stop that has begun, and goesOn that the last one is cleared.
+	begins(s *stand)
+	goesOn()
+	// interrupt makes the unit stand, whatever it does, for a stop by the calendar clock.
+	interrupt(c *stopClock, wake *sim.Process) *stand
 }
 
 // stopClock counts down to the next stop of one cause.
@@ -87,9 +67,9 @@ type stopClock struct {
 }
 
 // newUnit builds unit number n of station i.
-func newUnit(s *Simulation, i, n, section int) *unit {
+func newUnit(s *Simulation, i, n, section int) unit {
 	spec := &s.Line.Stations[i]
-	u := &unit{sim: s, spec: spec, station: i, number: n, section: section, name: spec.Name, glued: -1}
+	u := unit{sim: s, spec: spec, station: i, number: n, section: section, name: spec.Name, glued: -1}
 	if spec.Units > 1 {
 		u.name += " " + strconv.Itoa(n+1)
 	}
@@ -122,14 +102,20 @@ func newUnit(s *Simulation, i, n, section int) *unit {
 		stop := *spec.Miss.Stop
 		stop.Trigger, stop.Chance, stop.Acts = ByCartons, 0, nil // it comes of misses alone
 		u.addStop(&stop, s.reasons.of(MissStop, i, 0))
-		u.afterMisses = &u.stops[len(u.stops)-1]
 	}
-	for k := range spec.Materials {
-		u.stores = append(u.stores, newStore(u, &spec.Materials[k], s.reasons.of(Reload, i, k)))
-	}
-	u.bare = len(u.stops) == 0 && len(u.stores) == 0 && spec.Miss.Chance == 0 && spec.Reject == 0
 	u.states = s.Tally.States[i*int(NumStates) : (i+1)*int(NumStates)]
 	return u
+}
+
+// take gives the unit its role, once it has its place in memory.
+func (u *unit) take(r role) {
+	u.role = r
+	if u.spec.Miss.Stop != nil {
+		u.afterMisses = &u.stops[len(u.stops)-1]
+	}
+	for k := range u.spec.Materials {
+		u.stores = append(u.stores, newStore(u, &u.spec.Materials[k], u.sim.reasons.of(Reload, u.station, k)))
+	}
 }
 
 func (u *unit) addStop(spec *Stop, why Reason) {
@@ -183,12 +169,7 @@ func (u *unit) reset() {
 	for i := range u.stores {
 		u.stores[i].reset()
 	}
-	u.owed, u.late = u.owed[:0], u.late[:0]
-	u.standing, u.stands, u.agenda = u.standing[:0], u.stands[:0], u.agenda[:0]
-	u.state, u.why, u.since, u.due = Paced, u.sim.setting, 0, 0
-	u.holding, u.id, u.begun = carton{}, 0, false
-	u.clear, u.done, u.act, u.loaded, u.cleared = 0, 0, 0, false, true
-	clear(u.robots)
+	u.owed, u.standing, u.id = u.owed[:0], u.standing[:0], 0
 }
 
 // draw returns the length of the next act.
