@@ -38,8 +38,13 @@ func (n *Node) unwrap(p *Problems) (value, low, high *Node) {
 	} else if likely != nil {
 		p.Add(likely, "stands beside a value", "keep value or likely")
 	}
-	if value == nil {
+	switch {
+	case value == nil && n.Has("low") && n.Has("high"):
+		p.Add(n, "has a low and a high, but no value", "add likely:, which lies between them; or write {uniform: {from: "+n.value("low").raw()+", to: "+n.value("high").raw()+"}}")
+	case value == nil:
 		f.Require("value", "0.95 s")
+	}
+	if value == nil {
 		value = &Node{tag: "!!str", parent: n, at: n.at, missing: true}
 	}
 	low, high = f.Take("low"), f.Take("high")

@@ -119,7 +119,7 @@ func (f *Fields) hint(i int) string {
 		}
 	}
 	known := slices.Sorted(slices.Values(f.known))
-	return "known here: " + enumerate(known)
+	return "known here: " + strings.Join(known, ", ")
 }
 
 // elsewhere is the first path in the document that ends in the key, for an override that forgot the station.
