@@ -25,3 +25,26 @@ func extend(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, n int) (
 	}
 	return shifts, nil
 }
+
+// awaited is what work without an end of its own comes to, such as a search of all settings; an interrupt does not wait for it. The work must
+// change nothing.
+func awaited[T any](ctx context.Context, work func() T) (T, error) {
+	done, defect := make(chan T, 1), make(chan any, 1)
+	go func() {
+		defer func() {
+			if value := recover(); value != nil {
+				defect <- value
+			}
+		}()
+		done <- work()
+	}()
+	select {
+	case value := <-defect:
+		panic(value)
+	case result := <-done:
+		return result, nil
+	case <-ctx.Done():
+		var none T
+		return none, ErrInterrupted
+	}
+}

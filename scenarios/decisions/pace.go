@@ -159,7 +159,7 @@ func RunPace(ctx context.Context, lab *scenarios.Lab, f *scenarios.File, seed ui
 		Today: f.Line.Setting, Target: spec.Target, Warnings: f.Cautions(), TodayRefused: scenarios.Refusal(f),
 	}
 	a.Tables, a.Untabled = speedCauses(f)
-	settings, err := a.settings(f, spec)
+	settings, err := a.settings(ctx, f, spec)
 	if err != nil {
 		return nil, err
 	}

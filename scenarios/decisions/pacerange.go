@@ -1,6 +1,7 @@
 package decisions
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -13,14 +14,18 @@ const mostSettings = 500
 
 // settings lists the settings to compare, rising; today's, the highest that the line can follow and the
 // highest that its mechanics allow are always among them.
-func (a *Pace) settings(f *scenarios.File, spec PaceSpec) ([]float64, error) {
+func (a *Pace) settings(ctx context.Context, f *scenarios.File, spec PaceSpec) ([]float64, error) {
 	budget := scenarios.BudgetOf(f.Line)
 	a.Follows, a.FollowsName = budget.Ceiling, MasterHolds.Name
 	if budget.Next >= 0 {
 		a.FollowsName = f.Line.Stations[budget.Next].Name
 	}
-	if setting, why, known := scenarios.Ceiling(f); known {
-		a.Mechanics, a.MechanicsWhy = setting, why
+	c, err := ceilingOf(ctx, f)
+	if err != nil {
+		return nil, err
+	}
+	if c.known {
+		a.Mechanics, a.MechanicsWhy = c.setting, c.why
 	}
 	a.findCeiling(spec)
 	list := spec.List

@@ -103,7 +103,7 @@ func (p *pacing) goodAt(a *Pace, f *scenarios.File) ([]float64, error) {
 func (p *pacing) rivals(a *Pace, there *scenarios.File) ([]*scenarios.File, error) {
 	own := there.Line.Setting
 	highest := &Pace{Today: own}
-	if _, err := highest.settings(there, PaceSpec{List: []float64{own}}); err != nil {
+	if _, err := highest.settings(p.ctx, there, PaceSpec{List: []float64{own}}); err != nil {
 		return nil, err
 	}
 	settings := []float64{a.Rows[a.Best].Setting, a.Today, math.Floor(highest.Follows), math.Floor(highest.Mechanics), math.Round(0.95 * own)}

@@ -81,19 +81,23 @@ func (a *sizing) judge(c SizeCandidate) (*Sized, error) {
 			return nil, err
 		}
 	}
-	own.Beyond = a.beyondCeiling(own.File)
+	if own.Beyond, err = a.beyondCeiling(own.File); err != nil {
+		return nil, err
+	}
 	own.LinesNeeded = a.linesNeeded(own)
 	return own, nil
 }
 
 // beyondCeiling lists the limits that a line's setting breaks, once for all candidates that have it.
-func (a *sizing) beyondCeiling(f *scenarios.File) []scenarios.LimitFinding {
-	list, met := a.beyond[f]
-	if !met {
-		list = scenarios.BeyondCeiling(f)
+func (a *sizing) beyondCeiling(f *scenarios.File) ([]scenarios.LimitFinding, error) {
+	if list, met := a.beyond[f]; met {
+		return list, nil
+	}
+	list, err := awaited(a.ctx, func() []scenarios.LimitFinding { return scenarios.BeyondCeiling(f) })
+	if err == nil {
 		a.beyond[f] = list
 	}
-	return list
+	return list, err
 }
 
 // raise takes a candidate to the setting needed where its own falls short of the demand and that one does not.

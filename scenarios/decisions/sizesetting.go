@@ -1,6 +1,7 @@
 package decisions
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -49,7 +50,9 @@ type settingSearch struct {
 // needed finds the setting that a candidate's demand needs.
 func (a *sizing) needed(own *Sized) (*NeededSetting, error) {
 	s := &settingSearch{sizing: a, of: own}
-	s.findMost()
+	if err := s.findMost(); err != nil {
+		return nil, err
+	}
 	first := s.trialOf(own, own.File)
 	s.take(first)
 	for len(s.trials) < mostTrials {
@@ -72,9 +75,13 @@ func (a *sizing) needed(own *Sized) (*NeededSetting, error) {
 }
 
 // findMost says how far up to look: as far as the mechanics allow, or somewhat beyond what the slowest station can follow.
-func (s *settingSearch) findMost() {
+func (s *settingSearch) findMost() error {
 	f := s.of.File
-	if c := s.ceilingOf(f); c.known {
+	c, err := s.ceilingOf(f)
+	if err != nil {
+		return err
+	}
+	if c.known {
 		s.most, s.mostWhy = math.Floor(c.setting), c.why
 	} else if follows := scenarios.BudgetOf(f.Line).Ceiling; !math.IsInf(follows, 1) {
 		s.most, s.mostWhy = math.Floor(1.25*follows), "a quarter beyond what the slowest station can follow"
@@ -84,6 +91,7 @@ func (s *settingSearch) findMost() {
 	if s.most < s.of.Setting {
 		s.most, s.mostWhy = s.of.Setting, "the candidate's own"
 	}
+	return nil
 }
 
 // ceiling is the highest setting that the mechanics of a line allow.
@@ -94,13 +102,23 @@ type ceiling struct {
 }
 
 // ceilingOf finds the ceiling of a line once for all candidates that have it.
-func (a *sizing) ceilingOf(f *scenarios.File) ceiling {
-	c, met := a.ceilings[f]
-	if !met {
-		c.setting, c.why, c.known = scenarios.Ceiling(f)
+func (a *sizing) ceilingOf(f *scenarios.File) (ceiling, error) {
+	if c, met := a.ceilings[f]; met {
+		return c, nil
+	}
+	c, err := ceilingOf(a.ctx, f)
+	if err == nil {
 		a.ceilings[f] = c
 	}
-	return c
+	return c, err
+}
+
+// ceilingOf finds the ceiling of a line.
+func ceilingOf(ctx context.Context, f *scenarios.File) (ceiling, error) {
+	return awaited(ctx, func() (c ceiling) {
+		c.setting, c.why, c.known = scenarios.Ceiling(f)
+		return c
+	})
 }
 
 func (s *settingSearch) trialOf(ran *Sized, f *scenarios.File) settingTrial {
