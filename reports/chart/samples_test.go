@@ -27,6 +27,8 @@ func samples() map[string]chart.Chart {
 		"timing":           cartonTiming(),
 		"timing-paused":    pausedTiming(),
 		"timing-crowded":   crowdedTiming(),
+		"ranges":           caseRanges(),
+		"ranges-bars":      costRanges(),
 		"line-no-captions": chart.Line{Series: []chart.Series{{X: []float64{3}, Y: []float64{7}}}},
 	}
 }
@@ -272,4 +274,27 @@ func crowdedTiming() chart.Timing {
 		t.Margins = append(t.Margins, chart.Margin{On: "piston", Span: chart.Span{From: 280 + float64(k), To: 300 + float64(k)}, Text: fmt.Sprintf("margin %d", k)})
 	}
 	return t
+}
+
+func caseRanges() chart.Ranges {
+	return chart.Ranges{
+		Caption: chart.Caption{Title: "A second robot brings most: 162 cartons a shift", Subtitle: "Oat drink, one lane", Foot: "95 % intervals over all cases together; 200 shifts, seed 1"},
+		X:       chart.Axis{Title: "difference from the base", Unit: "cartons a shift"},
+		Rows: []chart.RangeRow{
+			{Name: "longer dwell, and a name that takes rather more than one line of the column", At: -225, Low: -240, High: -210, Words: "-225 (-2.3 %)"},
+			{Name: "second robot", At: 162, Low: 150, High: 175, Words: "+162 (+1.6 %)", Strong: true},
+			{Name: "other glue", At: 3, Low: -12, High: 18, Words: "~", Hollow: true},
+			{Name: "no spread", At: 40, Low: math.Inf(-1), High: math.Inf(1), Words: "+40"},
+		},
+		References: []chart.Reference{{Label: "no difference", At: 0, Vertical: true}},
+		Idle:       chart.Idle{Label: "too small to matter", From: -50, To: 50},
+	}
+}
+
+func costRanges() chart.Ranges {
+	return chart.Ranges{
+		Caption: chart.Caption{Title: "Hotter jaws cost least of those that make the demand"},
+		X:       chart.Axis{Title: "cost a year", Unit: "EUR"}, Bars: true,
+		Rows: []chart.RangeRow{{Name: "hotter jaws", At: 218743, Low: 217000, High: 220500, Words: "99 %", Strong: true}, {Name: "as it is", At: 190000, Low: math.NaN(), High: math.NaN(), Words: "2 %", Hollow: true}},
+	}
 }
