@@ -6,6 +6,7 @@ import (
 	"math"
 	"time"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/sim/acceptance"
@@ -40,10 +41,11 @@ const acceptanceCaution = "Caution: an acceptance run is no safety validation. B
 
 // Accept writes an acceptance plan or verdict. Style matters to the table format only.
 func Accept(w io.Writer, a *Acceptance, format Format, style Style) error {
-	if format == JSON {
-		return acceptJSON(w, a)
-	}
-	return acceptPage(a).Write(w, format.layout(), style)
+	return report{
+		page:   func(Style) *layout.Page { return acceptPage(a) },
+		json:   func() error { return acceptJSON(w, a) },
+		charts: func() []chart.Chart { return []chart.Chart{AcceptChart(a)} },
+	}.write(w, format, style)
 }
 
 func acceptPage(a *Acceptance) *layout.Page {

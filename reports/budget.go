@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
@@ -16,8 +17,9 @@ import (
 // Budget writes the time budget of a line. Style matters to the table format only.
 func Budget(w io.Writer, b *scenarios.Budget, format Format, style Style) error {
 	return report{
-		page: func(style Style) *layout.Page { return budgetPage(b, style) },
-		json: func() error { return budgetJSON(w, b) },
+		page:   func(style Style) *layout.Page { return budgetPage(b, style) },
+		json:   func() error { return budgetJSON(w, b) },
+		charts: func() []chart.Chart { return []chart.Chart{PlanChart(b)} },
 	}.write(w, format, style)
 }
 

@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
@@ -11,8 +12,9 @@ import (
 // Comparison writes what each case would change about the base. Style matters to the table format only.
 func Comparison(w io.Writer, c *decisions.Comparison, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *layout.Page { return comparisonPage(c, origin) },
-		json: func() error { return comparisonJSON(w, c, origin) },
+		page:   func(Style) *layout.Page { return comparisonPage(c, origin) },
+		json:   func() error { return comparisonJSON(w, c, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{ComparisonChart(c, origin)} },
 	}.write(w, format, style)
 }
 

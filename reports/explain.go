@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/decisions"
@@ -14,8 +15,9 @@ import (
 // Style matters to the table format only.
 func ExplainedForecast(w io.Writer, f *scenarios.Forecast, x *decisions.Explanation, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(style Style) *layout.Page { return explainedPage(f, x, origin, style) },
-		json: func() error { return explainedJSON(w, f, x, origin) },
+		page:   func(style Style) *layout.Page { return explainedPage(f, x, origin, style) },
+		json:   func() error { return explainedJSON(w, f, x, origin) },
+		charts: func() []chart.Chart { return append(forecastCharts(f), explainedCharts(f, x)...) },
 	}.write(w, format, style)
 }
 
@@ -30,4 +32,12 @@ func explainedPage(f *scenarios.Forecast, x *decisions.Explanation, origin Origi
 		quantity.FormatCount(int64(x.Replications), "shift"), origin.Line)}, foot.Notes...)
 	p.Add(foot)
 	return p
+}
+
+// explainedCharts are the pictures of an explanation; none where nothing can be left out.
+func explainedCharts(f *scenarios.Forecast, x *decisions.Explanation) []chart.Chart {
+	if len(x.Worths) == 0 {
+		return nil
+	}
+	return []chart.Chart{WorthChart(x, f)}
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/quantity"
 	"dwellcast/sim/lifedata"
@@ -25,10 +26,11 @@ type Fits struct {
 
 // Fit writes fitted distributions. Style matters to the table format only.
 func Fit(w io.Writer, f *Fits, format Format, style Style) error {
-	if format == JSON {
-		return fitJSON(w, f)
-	}
-	return fitPage(f).Write(w, format.layout(), style)
+	return report{
+		page:   func(Style) *layout.Page { return fitPage(f) },
+		json:   func() error { return fitJSON(w, f) },
+		charts: func() []chart.Chart { return []chart.Chart{FitChart(f)} },
+	}.write(w, format, style)
 }
 
 func fitPage(f *Fits) *layout.Page {

@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 )
@@ -13,8 +14,9 @@ import (
 // "station NAME", "buffer NAME" (of the station behind it), "stop NAME/CAUSE" or "loss NAME/CAUSE". Any other is shown at the end.
 func Forecast(w io.Writer, f *scenarios.Forecast, format Format, style Style) error {
 	return report{
-		page: func(style Style) *layout.Page { return forecastPage(f, style) },
-		json: func() error { return forecastJSON(w, f) },
+		page:   func(style Style) *layout.Page { return forecastPage(f, style) },
+		json:   func() error { return forecastJSON(w, f) },
+		charts: func() []chart.Chart { return forecastCharts(f) },
 	}.write(w, format, style)
 }
 

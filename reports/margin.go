@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
@@ -14,8 +15,9 @@ import (
 // Margin writes how far parameters may go. Style matters to the table format only.
 func Margin(w io.Writer, m *decisions.Margins, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *layout.Page { return marginPage(m, origin) },
-		json: func() error { return marginJSON(w, m, origin) },
+		page:   func(Style) *layout.Page { return marginPage(m, origin) },
+		json:   func() error { return marginJSON(w, m, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{MarginChart(m, origin)} },
 	}.write(w, format, style)
 }
 

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 	"dwellcast/scenarios/quantity"
@@ -14,8 +15,9 @@ import (
 // Pace writes which setting to run at, and why. Style matters to the table format only.
 func Pace(w io.Writer, a *decisions.Pace, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *layout.Page { return pacePage(a, origin) },
-		json: func() error { return paceJSON(w, a, origin) },
+		page:   func(Style) *layout.Page { return pacePage(a, origin) },
+		json:   func() error { return paceJSON(w, a, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{PaceChart(a, origin)} },
 	}.write(w, format, style)
 }
 

@@ -3,6 +3,7 @@ package reports
 import (
 	"io"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 )
 
@@ -10,6 +11,8 @@ import (
 type report struct {
 	page func(Style) *layout.Page
 	json func() error
+	// charts are the pictures that HTML shows behind the answer; nil for none.
+	charts func() []chart.Chart
 }
 
 // documentWidth is the width that pictures in plain characters have in a document.
@@ -22,5 +25,9 @@ func (r report) write(w io.Writer, format Format, style Style) error {
 	if format != Table {
 		style.Width = documentWidth
 	}
-	return r.page(style).Write(w, format.layout(), style)
+	page := r.page(style)
+	if format == HTML && r.charts != nil && !style.Brief {
+		show(page, r.charts())
+	}
+	return page.Write(w, format.layout(), style)
 }

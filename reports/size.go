@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
@@ -14,8 +15,9 @@ import (
 // Sizing writes which candidate makes the demand, and what each costs. Style matters to the table format only.
 func Sizing(w io.Writer, z *decisions.Sizing, basis Basis, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *layout.Page { return sizingPage(z, basis, origin) },
-		json: func() error { return sizingJSON(w, z, basis, origin) },
+		page:   func(Style) *layout.Page { return sizingPage(z, basis, origin) },
+		json:   func() error { return sizingJSON(w, z, basis, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{SizingChart(z, origin)} },
 	}.write(w, format, style)
 }
 

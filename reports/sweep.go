@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios/decisions"
 )
@@ -13,8 +14,9 @@ import (
 // Sweep writes a figure over one or two parameters. Style matters to the table format only.
 func Sweep(w io.Writer, s *decisions.Sweep, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(style Style) *layout.Page { return sweepPage(s, origin, style) },
-		json: func() error { return sweepJSON(w, s, origin) },
+		page:   func(style Style) *layout.Page { return sweepPage(s, origin, style) },
+		json:   func() error { return sweepJSON(w, s, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{SweepChart(s, origin)} },
 	}.write(w, format, style)
 }
 

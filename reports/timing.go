@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"dwellcast/reports/chart"
 	"dwellcast/reports/layout"
 	"dwellcast/scenarios"
 	"dwellcast/scenarios/quantity"
@@ -16,8 +17,9 @@ import (
 // describes. Style matters to the table format only.
 func Timing(w io.Writer, t *scenarios.Timing, format Format, style Style) error {
 	return report{
-		page: func(style Style) *layout.Page { return timingPage(t, style) },
-		json: func() error { return timingJSON(w, t) },
+		page:   func(style Style) *layout.Page { return timingPage(t, style) },
+		json:   func() error { return timingJSON(w, t) },
+		charts: func() []chart.Chart { return timingCharts(t) },
 	}.write(w, format, style)
 }
 

@@ -217,3 +217,12 @@ func timingPicture(t *scenarios.Timing, conveyor int, style Style) layout.Sectio
 	s.Plain = strings.Split(strings.TrimRight(text, "\n"), "\n")
 	return s
 }
+
+// timingCharts are the charts of all conveyors.
+func timingCharts(t *scenarios.Timing) []chart.Chart {
+	var list []chart.Chart
+	for i := range t.Conveyors {
+		list = append(list, TimingChart(t, i, false))
+	}
+	return list
+}

@@ -14,8 +14,9 @@ import (
 // Tornado writes which assumption moves a figure and a decision. Style matters to the table format only.
 func Tornado(w io.Writer, t *decisions.Tornado, origin Origin, format Format, style Style) error {
 	return report{
-		page: func(Style) *layout.Page { return tornadoPage(t, origin) },
-		json: func() error { return tornadoJSON(w, t, origin) },
+		page:   func(Style) *layout.Page { return tornadoPage(t, origin) },
+		json:   func() error { return tornadoJSON(w, t, origin) },
+		charts: func() []chart.Chart { return []chart.Chart{TornadoChart(t, origin)} },
 	}.write(w, format, style)
 }
 

@@ -16,6 +16,7 @@ import (
 // acceptFlags are the flags of the accept command.
 type acceptFlags struct {
 	outputFlags
+	pictureFlag
 	mtbf, length                          string
 	promise, refuse, line, risks          string
 	sellers, buyers, up, down, confidence string
@@ -52,11 +53,16 @@ func (p *program) acceptCommand() *cobra.Command {
 	set.StringVar(&flags.down, "down", "", "`time` that it stood for these stops")
 	set.StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of what it has shown")
 	flags.outputFlags.add(set)
+	flags.pictureFlag.add(set)
 	return cmd
 }
 
 func (p *program) accept(cmd *cobra.Command, f *acceptFlags) error {
 	out, err := f.open()
+	if err != nil {
+		return err
+	}
+	picture, err := newPicture(f.chart)
 	if err != nil {
 		return err
 	}
@@ -67,6 +73,9 @@ func (p *program) accept(cmd *cobra.Command, f *acceptFlags) error {
 		err = f.plan(answer)
 	}
 	if err != nil {
+		return err
+	}
+	if err := picture.draw(func() drawer { return reports.AcceptChart(answer) }); err != nil {
 		return err
 	}
 	if err := p.send(out, func(w io.Writer, style reports.Style) error { return reports.Accept(w, answer, out.format, style) }); err != nil {

@@ -35,6 +35,9 @@ func (p *program) compareCommand() *cobra.Command {
 			"  dwellcast compare line.yaml --case \"long dwell: sealer.dwell=1.3s; sealer.close=0.3s\" --case \"crew of 2: crew.attendants=2\"\n" +
 			"  dwellcast compare study.yaml --precision 0.2% --ceiling 10000",
 		shifts: "up to 200 at first", flags: flags.add, ask: flags.ask,
+		draw: func(answer *decisions.Comparison, origin reports.Origin) drawer {
+			return reports.ComparisonChart(answer, origin)
+		},
 	})
 }
 

@@ -45,21 +45,21 @@ type question[A any] struct {
 // command makes a decision known to the command line.
 func command[A any](p *program, d decision[A]) *cobra.Command {
 	var common studyFlags
-	var chart string
+	var drawn pictureFlag
 	cmd := &cobra.Command{Use: d.use, Short: d.short, Long: d.long, Example: d.example, Args: oneFile}
 	common.add(cmd, "`number` of shifts of each line; 0 takes "+d.shifts)
 	if d.flags != nil {
 		d.flags(cmd.Flags())
 	}
 	if d.draw != nil {
-		cmd.Flags().StringVar(&chart, "chart", "", "`file` to draw to, .svg, .png or .pdf")
+		drawn.add(cmd.Flags())
 	}
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		options, out, err := common.begin()
 		if err != nil {
 			return err
 		}
-		picture, err := newPicture(chart)
+		picture, err := newPicture(drawn.chart)
 		if err != nil {
 			return err
 		}

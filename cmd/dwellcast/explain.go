@@ -14,10 +14,13 @@ import (
 
 // explain adds to a forecast what limits the line.
 func (p *program) explain(cmd *cobra.Command, path string, flags *runFlags, file *scenarios.File, forecast *scenarios.Forecast,
-	o scenarios.Options, out output) error {
+	o scenarios.Options, out output, picture picture) error {
 	q := askExplain(file, forecast, o)
 	answer, err := decide(p, cmd, &flags.studyFlags, scenarios.Options{Seed: o.Seed, Workers: o.Workers, Confidence: o.Confidence}, q)
 	if err != nil {
+		return err
+	}
+	if err := picture.draw(func() drawer { return reports.WorthChart(answer, forecast) }); err != nil {
 		return err
 	}
 	return deliver(p, q, answer, originOf(cmd, path), out)

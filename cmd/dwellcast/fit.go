@@ -19,6 +19,7 @@ import (
 // fitFlags are the flags of the fit command.
 type fitFlags struct {
 	outputFlags
+	pictureFlag
 	durations, unit, confidence string
 }
 
@@ -41,11 +42,16 @@ func (p *program) fitCommand() *cobra.Command {
 	set.StringVar(&flags.unit, "unit", "", "`unit` of the times: s, min or h")
 	set.StringVar(&flags.confidence, "confidence", "95%", "`share` of confidence of all intervals")
 	flags.outputFlags.add(set)
+	flags.pictureFlag.add(set)
 	return cmd
 }
 
 func (p *program) fit(cmd *cobra.Command, f *fitFlags) error {
 	out, err := f.open()
+	if err != nil {
+		return err
+	}
+	picture, err := newPicture(f.chart)
 	if err != nil {
 		return err
 	}
@@ -69,6 +75,9 @@ func (p *program) fit(cmd *cobra.Command, f *fitFlags) error {
 		return &complaint{fmt.Errorf("%s: %w", f.durations, err), "no distribution can be told from these times", notMet}
 	}
 	answer := &reports.Fits{Origin: originOf(cmd, ""), File: f.durations, Unit: f.unit, UnitSeconds: seconds, Sample: sample, Laws: fits, Confidence: level}
+	if err := picture.draw(func() drawer { return reports.FitChart(answer) }); err != nil {
+		return err
+	}
 	return p.send(out, func(w io.Writer, style reports.Style) error { return reports.Fit(w, answer, out.format, style) })
 }
 

@@ -18,7 +18,8 @@ import (
 
 // runFlags are the flags of the run command.
 type runFlags struct {
-	studyFlags    // of which the file of results is for an explanation
+	studyFlags // of which the file of results is for an explanation
+	pictureFlag
 	precision     string
 	explain       bool
 	beyondCeiling bool
@@ -40,7 +41,8 @@ func (p *program) runCommand() *cobra.Command {
 		Args: oneFile,
 		RunE: func(cmd *cobra.Command, args []string) error { return p.forecast(cmd, args[0], &flags) },
 	}
-	flags.add(cmd, "`number` of shifts; 0 takes what two processors do in about a second")
+	flags.studyFlags.add(cmd, "`number` of shifts; 0 takes what two processors do in about a second")
+	flags.pictureFlag.add(cmd.Flags())
 	cmd.Flags().StringVar(&flags.precision, "precision", "", "add shifts until the half-width of the good rate is this `share` of it, such as 0.5%")
 	cmd.Flags().BoolVar(&flags.beyondCeiling, "beyond-ceiling", false, "simulate a setting that the mechanics of the line don't allow, with a warning")
 	cmd.Flags().StringVar(&flags.trace, "trace", "", "write what every station did in the first shift to this CSV `file`")
@@ -52,6 +54,10 @@ func (p *program) runCommand() *cobra.Command {
 // forecast checks the flags, reads the line, runs it, and writes the report.
 func (p *program) forecast(cmd *cobra.Command, path string, flags *runFlags) error {
 	options, out, err := flags.begin()
+	if err != nil {
+		return err
+	}
+	picture, err := newPicture(flags.chart)
 	if err != nil {
 		return err
 	}
@@ -76,7 +82,10 @@ func (p *program) forecast(cmd *cobra.Command, path string, flags *runFlags) err
 	}
 	forecast.Version = scenarios.Version
 	if flags.explain && !forecast.Interrupted {
-		return p.explain(cmd, path, flags, file, forecast, options, out)
+		return p.explain(cmd, path, flags, file, forecast, options, out, picture)
+	}
+	if err := picture.draw(func() drawer { return reports.ForecastChart(forecast) }); err != nil {
+		return err
 	}
 	if !forecast.Interrupted { // another one would stop elsewhere
 		forecast.Repeat = originOf(cmd, path).Line

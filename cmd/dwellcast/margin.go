@@ -33,6 +33,9 @@ func (p *program) marginCommand() *cobra.Command {
 		example: "  dwellcast margin line.yaml --vary sealer.dwell --keep 98%\n" +
 			"  dwellcast margin line.yaml --vary sealer.dwell --vary robot.cycle --target 9500cartons --chance 90%",
 		shifts: "100 of each line", flags: flags.add, ask: flags.ask,
+		draw: func(answer *decisions.Margins, origin reports.Origin) drawer {
+			return reports.MarginChart(answer, origin)
+		},
 	})
 }
 

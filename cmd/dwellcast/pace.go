@@ -32,6 +32,7 @@ func (p *program) paceCommand() *cobra.Command {
 		example: "  dwellcast pace line.yaml\n  dwellcast pace line.yaml --from 1200cartons/h --to 1600cartons/h --settings 17\n" +
 			"  dwellcast pace line.yaml --zone 1% --target \"9800 cartons\"",
 		shifts: "100 at each setting", flags: flags.add, ask: flags.ask,
+		draw: func(answer *decisions.Pace, origin reports.Origin) drawer { return reports.PaceChart(answer, origin) },
 	})
 }
 

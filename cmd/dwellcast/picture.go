@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 
+	"github.com/spf13/pflag"
+
 	"dwellcast/reports/chart"
 )
 
@@ -15,6 +17,13 @@ type picture struct {
 
 // drawer is a chart that can be laid out.
 type drawer = chart.Chart
+
+// pictureFlag is the flag of every command that can draw its answer.
+type pictureFlag struct{ chart string }
+
+func (f *pictureFlag) add(set *pflag.FlagSet) {
+	set.StringVar(&f.chart, "chart", "", "`file` to draw the answer to, .svg, .png or .pdf")
+}
 
 // newPicture checks the flag, so that a mistake shows before the work and not after it.
 func newPicture(path string) (picture, error) {

@@ -30,6 +30,9 @@ func (p *program) sizeCommand() *cobra.Command {
 			"Exit status 3: no candidate is sure to make the demand.",
 		example: "  dwellcast size study.yaml\n  dwellcast size example:size-line\n  dwellcast size study.yaml --sells all --shifts 200",
 		shifts:  "60", flags: flags.add, ask: flags.ask,
+		draw: func(answer *decisions.Sizing, origin reports.Origin) drawer {
+			return reports.SizingChart(answer, origin)
+		},
 	})
 }
 

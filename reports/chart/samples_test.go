@@ -29,6 +29,7 @@ func samples() map[string]chart.Chart {
 		"timing-crowded":   crowdedTiming(),
 		"ranges":           caseRanges(),
 		"ranges-bars":      costRanges(),
+		"plan":             cartonPlan(),
 		"line-no-captions": chart.Line{Series: []chart.Series{{X: []float64{3}, Y: []float64{7}}}},
 	}
 }
@@ -296,5 +297,21 @@ func costRanges() chart.Ranges {
 		Caption: chart.Caption{Title: "Hotter jaws cost least of those that make the demand"},
 		X:       chart.Axis{Title: "cost a year", Unit: "EUR"}, Bars: true,
 		Rows: []chart.RangeRow{{Name: "hotter jaws", At: 218743, Low: 217000, High: 220500, Words: "99 %", Strong: true}, {Name: "as it is", At: 190000, Low: math.NaN(), High: math.NaN(), Words: "2 %", Hollow: true}},
+	}
+}
+
+func cartonPlan() chart.Plan {
+	return chart.Plan{
+		Caption: chart.Caption{Title: "The sealer limits: it needs a cycle of 2.44 s", Subtitle: "Oat drink, one lane"},
+		Stations: []chart.PlanStation{
+			{Name: "erector", Words: []string{"erect", "act 0.85 s", "slack 0.4 s"}},
+			{Name: "filler", Words: []string{"fill", "act 1.4 s", "slack 0.1 s"}, Feed: chart.PlanFeed{Pitches: 2, Words: "2 pitches"}},
+			{Name: "sealer with a name of some length", Words: []string{"seal", "act 1.61 s"}, Limits: true, Feed: chart.PlanFeed{Pitches: 9, Words: "9 pitches"}},
+			{Name: "robot", Words: []string{"offload x 2", "act 2.1 s"}, Units: 2, Feed: chart.PlanFeed{Buffered: true, Room: 24, Words: "24 cartons, 4 s in transit"}},
+			{Name: "packer", Words: []string{"machine"}, Feed: chart.PlanFeed{Buffered: true, Room: 4, Words: "4 cartons"}},
+			{Name: "palletiser", Words: []string{"offload"}, Feed: chart.PlanFeed{Buffered: true, Unlimited: true, Words: "no limit"}},
+			{Name: "wrapper", Words: []string{"machine"}, Feed: chart.PlanFeed{Buffered: true, Words: "hand to hand"}},
+		},
+		People: "1 operator, there in 20 s on average",
 	}
 }
