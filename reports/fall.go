@@ -19,21 +19,21 @@ type fall struct {
 // mostFalls is how many losses are shown one by one; the rest are summed.
 const mostFalls = 7
 
-// fallsOf are the largest losses in the order of the loss sheet, and the sum of the others.
+// fallsOf are the largest losses in the order of the loss sheet, and the sum of the others, in whole cartons that add up.
 func fallsOf(f *scenarios.Forecast) []fall {
 	losses := slices.Clone(f.Losses)
 	slices.SortStableFunc(losses, bySize)
 	large := losses[:min(mostFalls, len(losses))]
 	slices.SortStableFunc(large, inSheetOrder)
 	var falls []fall
-	rest := f.IdealPerShift - f.GoodPerShift.Mean
+	rest := math.Round(f.IdealPerShift) - math.Round(f.GoodPerShift.Mean)
 	for _, loss := range large {
-		if loss.Cartons.Mean >= 0.5 {
-			falls = append(falls, fall{loss.Where + " " + loss.Cause, loss.Cartons.Mean})
-			rest -= loss.Cartons.Mean
+		if cartons := math.Round(loss.Cartons.Mean); cartons > 0 {
+			falls = append(falls, fall{loss.Where + " " + loss.Cause, cartons})
+			rest -= cartons
 		}
 	}
-	if math.Abs(rest) >= 0.5 {
+	if rest != 0 {
 		falls = append(falls, fall{"all others", rest})
 	}
 	return falls
@@ -41,7 +41,7 @@ func fallsOf(f *scenarios.Forecast) []fall {
 
 // fallSection draws in plain characters how ideal output comes down to good, and how single shifts spread.
 func fallSection(f *scenarios.Forecast, style Style) layout.Section {
-	ideal, good := f.IdealPerShift, f.GoodPerShift.Mean
+	ideal, good := math.Round(f.IdealPerShift), math.Round(f.GoodPerShift.Mean)
 	if ideal-good < 1 {
 		return layout.Section{}
 	}

@@ -15,27 +15,14 @@ func ForecastChart(f *scenarios.Forecast) chart.Chart {
 	good := f.GoodPerShift
 	title := fmt.Sprintf("%s of %s cartons are good, %s %%", layout.Mean(good.Interval), layout.Exactly(f.IdealPerShift), layout.Fixed(100*good.Mean/f.IdealPerShift, 1))
 	if worst := largestLosses(f, 1); worst != "" {
-		title += "; most is lost to " + worst
+		title += "; beside what is planned, most is lost to " + worst
 	}
-	w := chart.Waterfall{Caption: finding(title, f.Title, madeBy(f.Replications, f.Seed, f.Version)), Unit: "cartons a shift", From: idealWords(f), To: "good",
-		Ideal: f.IdealPerShift, Good: good.Mean}
+	w := chart.Waterfall{Caption: finding(title, f.Title, ranAs(f)), Unit: "cartons a shift", From: idealWords(f), To: "good",
+		Ideal: math.Round(f.IdealPerShift), Good: math.Round(good.Mean)}
 	for _, step := range fallsOf(f) {
 		w.Losses = append(w.Losses, chart.Loss{Name: step.name, Value: step.cartons})
 	}
-	if rest := w.Ideal - w.Good - sumOf(w.Losses); len(w.Losses) > 0 { // less than half a carton
-		w.Losses[len(w.Losses)-1].Value += rest
-	} else if rest != 0 {
-		w.Losses = []chart.Loss{{Name: "all losses", Value: rest}}
-	}
 	return w
-}
-
-func sumOf(losses []chart.Loss) float64 {
-	sum := 0.0
-	for _, l := range losses {
-		sum += l.Value
-	}
-	return sum
 }
 
 // forecastCharts are the pictures of a run: from ideal to good, single shifts against the target, what each station did.
@@ -62,13 +49,13 @@ func spreadChart(f *scenarios.Forecast) chart.Chart {
 		title += fmt.Sprintf("; the target of %s is made in %s", layout.Exactly(f.Target.PerShift), chanceWords(f.Target.Chance))
 		c.References = []chart.Reference{{Label: "target " + layout.Exactly(f.Target.PerShift), At: f.Target.PerShift, Vertical: true}}
 	}
-	c.Caption = finding(title, f.Title, madeBy(f.Replications, f.Seed, f.Version))
+	c.Caption = finding(title, f.Title, ranAs(f))
 	return c
 }
 
 // shareChart shows what each station did; who holds most of the bottleneck is marked.
 func shareChart(f *scenarios.Forecast) chart.Chart {
-	c := chart.Shares{Caption: finding(limitSentence(holdersOf(f), f.ByCycles), f.Title, "Shares of scheduled time. "+madeBy(f.Replications, f.Seed, f.Version))}
+	c := chart.Shares{Caption: finding(limitSentence(holdersOf(f), f.ByCycles), f.Title, "Shares of scheduled time. "+ranAs(f))}
 	for state := range stations.NumStates {
 		c.States = append(c.States, state.String())
 	}
@@ -93,4 +80,9 @@ func shareChart(f *scenarios.Forecast) chart.Chart {
 		c.Rows = append(c.Rows, row)
 	}
 	return c
+}
+
+// ranAs says on what the figures of a run rest.
+func ranAs(f *scenarios.Forecast) string {
+	return fmt.Sprintf("%s, seed %d, dwellcast %s", f.Counted(), f.Seed, f.Version)
 }
