@@ -38,7 +38,7 @@ type jsonSection struct {
 	Paced             bool              `json:"paced"`
 	Cartons           int               `json:"cartons_per_cycle"`
 	IndexSeconds      float64           `json:"index_seconds"`
-	RevolutionSeconds float64           `json:"revolution_seconds"`
+	RevolutionSeconds number            `json:"revolution_seconds"`
 	AtCamZero         bool              `json:"released_at_cam_zero"`
 	CycleSeconds      float64           `json:"cycle_seconds"`
 	ExpectedSeconds   float64           `json:"expected_cycle_seconds"`
@@ -108,7 +108,7 @@ func budgetJSON(w io.Writer, b *scenarios.Budget) error {
 
 func sectionJSON(b *scenarios.Budget, s scenarios.SectionBudget) jsonSection {
 	out := jsonSection{
-		Paced: s.Paced, Cartons: s.Cartons, IndexSeconds: s.Index.Seconds(), RevolutionSeconds: s.Revolution.Seconds(),
+		Paced: s.Paced, Cartons: s.Cartons, IndexSeconds: s.Index.Seconds(), RevolutionSeconds: known(s.Revolution > 0, s.Revolution.Seconds()),
 		AtCamZero: s.Conveyor >= 0 && s.Release == stations.AtCamZero, CycleSeconds: s.Cycle.Seconds(),
 		ExpectedSeconds: s.Expected.Seconds(), Rate: number(s.Rate), Stations: []jsonStationTime{},
 	}

@@ -62,3 +62,11 @@ func writeJSON(w io.Writer, value any) error {
 	encoder.SetIndent("", "  ")
 	return encoder.Encode(value)
 }
+
+// known is a figure, or null where it is not known or not asked for.
+func known[N ~float64](is bool, x N) number {
+	if !is {
+		return number(math.NaN())
+	}
+	return number(x)
+}

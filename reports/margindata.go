@@ -12,9 +12,9 @@ const marginSchema = 1
 
 type jsonMargins struct {
 	jsonDecision
-	Keep     number        `json:"keep"`             // 0 where a target is given
-	Target   number        `json:"target_per_shift"` // 0 where a share is to be kept
-	Chance   number        `json:"target_chance"`    // 0 for the average
+	Keep     number        `json:"keep"`             // null where a target is given
+	Target   number        `json:"target_per_shift"` // null where a share is to be kept
+	Chance   number        `json:"target_chance"`    // null for the average
 	Today    jsonInterval  `json:"good_per_shift"`
 	Made     *jsonInterval `json:"target_made,omitempty"`
 	Met      bool          `json:"met"`
@@ -42,7 +42,7 @@ type jsonMargin struct {
 func marginJSON(w io.Writer, m *decisions.Margins, o Origin) error {
 	out := jsonMargins{
 		jsonDecision: o.json(marginSchema, m.Title, m.Seed, m.Replications, m.Confidence),
-		Keep:         number(m.Keep), Target: number(m.Target), Chance: number(m.Chance), Today: jsonOf(m.Today),
+		Keep:         known(m.Keep > 0, m.Keep), Target: known(m.Target > 0, m.Target), Chance: known(m.Chance > 0, m.Chance), Today: jsonOf(m.Today),
 		Met: m.Met, Exact: m.Fixed, Warnings: jsonWarnings(m.Warnings),
 	}
 	if m.Target > 0 {

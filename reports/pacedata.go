@@ -18,7 +18,7 @@ type jsonPace struct {
 	Zone         number `json:"zone"`
 	Ceiling      number `json:"ceiling_per_hour"`
 	CeilingWhy   string `json:"ceiling_why"`
-	Mechanics    number `json:"mechanics_per_hour"` // 0 where the file describes times alone
+	Mechanics    number `json:"mechanics_per_hour"` // null where the file describes times alone; 0 where they allow no setting
 	MechanicsWhy string `json:"mechanics_limit"`
 	Follows      number `json:"follows_per_hour"` // null where nothing takes time
 	FollowsName  string `json:"follows_limited_by"`
@@ -87,8 +87,8 @@ type jsonBand struct {
 func paceJSON(w io.Writer, a *decisions.Pace, o Origin) error {
 	out := jsonPace{
 		jsonDecision: o.json(paceSchema, a.Title, a.Seed, a.Replications, a.Confidence),
-		Today:        number(a.Today), TodayRefused: a.TodayRefused, Skipped: []jsonSkipped{}, Target: number(a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
-		Mechanics: number(a.Mechanics), MechanicsWhy: a.MechanicsWhy,
+		Today:        number(a.Today), TodayRefused: a.TodayRefused, Skipped: []jsonSkipped{}, Target: known(a.Target > 0, a.Target), Zone: number(a.Zone), Ceiling: number(a.Ceiling), CeilingWhy: a.CeilingWhy,
+		Mechanics: known(a.MechanicsWhy != "", a.Mechanics), MechanicsWhy: a.MechanicsWhy,
 		Follows: number(a.Follows), FollowsName: a.FollowsName, jsonChoice: choiceJSON(&a.Choice), Next: fasterJSON(a.Next),
 		Tables: orEmpty(a.Tables), Untabled: orEmpty(a.Untabled), Band: []jsonBand{}, Ranges: rangesJSON(&a.Ranges), Warnings: jsonWarnings(a.Warnings),
 	}

@@ -75,7 +75,7 @@ func sweepJSON(w io.Writer, s *decisions.Sweep, o Origin) error {
 	out := jsonSweep{
 		jsonDecision: o.json(sweepSchema, s.Title, s.Seed, s.Replications, s.Confidence),
 		Figure:       s.Figure.Name, Unit: s.Figure.Unit, Exact: s.Fixed, Warnings: jsonWarnings(s.Warnings),
-		Bend: bends[s.Bend], Target: number(s.Target),
+		Bend: bends[s.Bend], Target: known(s.Target > 0, s.Target),
 	}
 	if s.Today != nil {
 		out.Today = s.Today.String()

@@ -137,6 +137,7 @@ type jsonWindow struct {
 	ByMaster bool   `json:"by_master"`
 }
 
+// jsonDosing is null where the file does not say: a cam of the piston for the flow, the nozzle's bore for the exit, the content.
 type jsonDosing struct {
 	Dose       number `json:"dose"` // m3, as the volumes below
 	Stroke     number `json:"stroke"`
@@ -150,7 +151,7 @@ type jsonDosing struct {
 
 type jsonSealing struct {
 	Dwell     number `json:"dwell_seconds"`
-	Least     number `json:"least_dwell_seconds"` // 0: not known
+	Least     number `json:"least_dwell_seconds"` // null, as the two below: not known
 	Short     number `json:"short_dwell_seconds"` // all but one act in a thousand have it; the margin is its
 	Margin    number `json:"margin_seconds"`
 	Interface number `json:"interface_celsius"`
@@ -228,7 +229,7 @@ func speedLimitJSON(l *scenarios.LimitFinding) jsonSpeedLimit {
 }
 
 func conveyorJSON(c *scenarios.ConveyorTiming) jsonConveyorTiming {
-	out := jsonConveyorTiming{TurnsFrom: []jsonTurnsFrom{}, Name: c.Name, CycleSeconds: number(c.Cycle), RevolutionSeconds: number(c.Revolution), IndexSeconds: number(c.Index),
+	out := jsonConveyorTiming{TurnsFrom: []jsonTurnsFrom{}, Name: c.Name, CycleSeconds: number(c.Cycle), RevolutionSeconds: known(c.Revolution > 0, c.Revolution), IndexSeconds: number(c.Index),
 		StandSeconds: number(c.Stand), Axes: []jsonAxisTiming{}}
 	if c.Turns > 0 {
 		out.Turns = &c.Turns
@@ -272,10 +273,11 @@ func stationTimingJSON(st *scenarios.StationTiming) jsonStationTiming {
 		out.Windows = append(out.Windows, jsonWindow{w.Name, number(w.From), number(w.To), w.ByMaster})
 	}
 	if d := st.Dosing; d != nil {
-		out.Dosing = &jsonDosing{number(d.Dose), number(d.Stroke), number(d.Flows.Dispense.Value), number(d.Exit), number(d.Declared), number(d.Giveaway), number(d.Tolerable), number(d.ShareShort)}
+		out.Dosing = &jsonDosing{number(d.Dose), number(d.Stroke), known(d.Flows.Dispense.Value > 0, d.Flows.Dispense.Value), known(d.Exit > 0, d.Exit), known(d.Declared > 0, d.Declared),
+			known(d.Declared > 0, d.Giveaway), known(d.Tolerable > 0, d.Tolerable), known(d.Tolerable > 0, d.ShareShort)}
 	}
 	if s := st.Sealing; s != nil {
-		out.Sealing = &jsonSealing{number(s.Dwell), number(s.Least), number(s.Short), number(s.Margin), number(s.Interface), number(s.Reject)}
+		out.Sealing = &jsonSealing{number(s.Dwell), known(s.Least > 0, s.Least), known(s.Least > 0, s.Short), known(s.Least > 0, s.Margin), number(s.Interface), number(s.Reject)}
 	}
 	return out
 }
