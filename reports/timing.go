@@ -236,6 +236,9 @@ func shortRate(setting motion.CartonsPerHour) string {
 
 // marginNow prints the margin of a limit in a unit fit to read.
 func marginNow(l *scenarios.LimitFinding) string {
+	if math.IsInf(l.Now, -1) {
+		return "no bound"
+	}
 	switch l.Unit {
 	case "s":
 		return layout.Fixed(1000*l.Now, 0) + " ms"

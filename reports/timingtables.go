@@ -143,12 +143,20 @@ func motorSection(c *scenarios.ConveyorTiming) layout.Section {
 		layout.Figures("share", "rms_torque_share"), layout.Figures("pulses/s", "pulses")}}
 	for _, a := range c.Axes {
 		if l := a.Load; l != nil {
-			table.Add(layout.Word(a.Name), layout.Measure(l.Speed, 0, "rpm"), ofRating(l.SpeedShare), layout.Scaled(torqueIn(l.Torque, a.TorqueUnits), l.Torque).In("N m"), ofRating(l.TorqueShare),
-				layout.Scaled(torqueIn(l.TorqueRMS, a.TorqueUnits), l.TorqueRMS).In("N m"), ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
+			table.Add(layout.Word(a.Name), layout.Measure(l.Speed, 0, "rpm"), ofRating(l.SpeedShare), torqueCell(l.Torque, a.TorqueUnits), ofRating(l.TorqueShare),
+				torqueCell(l.TorqueRMS, a.TorqueUnits), ofRating(l.TorqueRMSShare), pulses(l.PulsesPerSecond))
 		}
 	}
 	s.Table = table
 	return s
+}
+
+// torqueCell is a torque; of a law that jolts it has no bound.
+func torqueCell(nm float64, in scenarios.Units) layout.Cell {
+	if math.IsInf(nm, 1) {
+		return layout.Word("jolts").In("N m")
+	}
+	return layout.Scaled(torqueIn(nm, in), nm).In("N m")
 }
 
 func ofRating(share float64) layout.Cell {

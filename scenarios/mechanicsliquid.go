@@ -2,6 +2,7 @@ package scenarios
 
 import (
 	"math"
+	"slices"
 
 	"dwellcast/scenarios/document"
 	"dwellcast/scenarios/quantity"
@@ -80,6 +81,8 @@ func (r *lineReader) completeLiquid() {
 	}
 	room := tank.Height - tank.Depth
 	switch {
+	case tank.Depth == 0 && slices.ContainsFunc(r.drafts, func(d *draft) bool { return d.fields.Has("dosing") }):
+		return // the dose was refused
 	case tank.Depth == 0:
 		r.p.Add(r.liquid, "has no level", "add carton.level: 200 mm, or dosing.dose: 64 fl oz at the filler")
 		return

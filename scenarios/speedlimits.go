@@ -131,7 +131,10 @@ func (w *limitFinder) conveyor(m *ConveyorMotion, g stations.Group) {
 	}
 }
 
-const sloshName = "slosh in the open carton"
+const (
+	sloshName  = "slosh in the open carton"
+	splashName = "splash at the nozzle"
+)
 
 // noSlosh notes that the wave of an open carton can't be told.
 func (w *limitFinder) noSlosh(where string, g stations.Group, why string) {
@@ -225,8 +228,10 @@ func (w *limitFinder) station(m *ConveyorMotion, i int) {
 	w.axes(m, st, moves)
 	w.interlocks(m, st, moves)
 	if dosing := moves.Dosing; dosing != nil && dosing.Splash > 0 {
-		if piston := moves.axis("piston"); piston != nil {
-			w.addIn(dosing.SplashUnits, st.Name, motion.NewFlowLimit("splash at the nozzle", m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
+		if piston := moves.axis("piston"); piston == nil {
+			w.unassessed = append(w.unassessed, Unassessed{st.Name, splashName, "no cam says how the piston moves"})
+		} else {
+			w.addIn(dosing.SplashUnits, st.Name, motion.NewFlowLimit(splashName, m.Master, piston.Cam, dosing.Piston, dosing.NozzleArea, dosing.Splash))
 		}
 	}
 	w.seal(i)

@@ -223,3 +223,29 @@ func TestInterlockCeiling(t *testing.T) {
 		t.Error("a nozzle in the carton while it moves is no better at a low setting")
 	}
 }
+
+// TestJoltsAreNotAllowed: an axis whose velocity steps has an acceleration without bound; no limit of it, nor of the torque that it takes, is kept
+// at any setting, and one of its speed alone is as that of any law.
+func TestJoltsAreNotAllowed(t *testing.T) {
+	law := mustLaw(t, "straight line")
+	rapid.Check(t, func(t *rapid.T) {
+		travel, setting := rapid.Float64Range(0.01, 1).Draw(t, "travel"), motion.CartonsPerHour(rapid.Float64Range(10, 5000).Draw(t, "setting"))
+		cam, problems := motion.NewCam(axis("conveyor", segment(motion.Index, 0, motion.Degrees(rapid.IntRange(30, 300).Draw(t, "angle")), travel, law)))
+		if problems != nil {
+			t.Fatal(problems)
+		}
+		master := motion.Master{Share: rapid.Float64Range(0.3, 1).Draw(t, "share")}
+		for name, l := range map[string]motion.Limit{
+			"acceleration": motion.NewAccelerationLimit("acceleration", master, cam, rapid.Float64Range(0.1, 100).Draw(t, "highest")),
+			"torque":       motion.NewMotorLimit("drive", master, cam, motion.Drive{TravelPerTurn: 0.1, Mass: 1, PeakTorque: rapid.Float64Range(0.1, 1000).Draw(t, "peak")}),
+		} {
+			if m := l.Margin(setting); m >= 0 {
+				t.Errorf("%s: a margin of %v", name, m)
+			}
+		}
+		speed := motion.NewMotorLimit("drive", master, cam, motion.Drive{TravelPerTurn: 0.1, Mass: 1, RatedSpeed: 1e9})
+		if m := speed.Margin(setting); !(m > 0) {
+			t.Errorf("speed: a margin of %v", m)
+		}
+	})
+}

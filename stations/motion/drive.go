@@ -42,11 +42,16 @@ func (d Drive) Load(cam *Cam, revolution Seconds) Load {
 		Torque: torque * p.Acceleration.Value, TorqueRMS: torque * p.AccelerationRMS, TorqueAt: p.Acceleration.At,
 		PulsesPerSecond: float64(d.PulsesPerTurn) * p.Velocity.Value / d.TravelPerTurn,
 	}
+	if p.VelocitySteps && torque > 0 { // a jolt takes a torque without bound
+		l.Acceleration, l.AccelerationRMS, l.Torque, l.TorqueRMS = inf, inf, inf, inf
+	}
 	l.SpeedShare = share(l.Speed, d.RatedSpeed)
 	l.TorqueShare = share(l.Torque, d.PeakTorque)
 	l.TorqueRMSShare = share(l.TorqueRMS, d.RatedTorque)
 	return l
 }
+
+var inf = math.Inf(1)
 
 // HighestShare is the largest share of a rating.
 func (l Load) HighestShare() float64 { return max(l.SpeedShare, l.TorqueShare, l.TorqueRMSShare) }

@@ -35,7 +35,11 @@ func NewMotorLimit(name string, master Master, cam *Cam, drive Drive) Limit {
 // NewAccelerationLimit holds while the peak acceleration of an axis is at most highest, m/s2 or rad/s2.
 func NewAccelerationLimit(name string, master Master, cam *Cam, highest float64) Limit {
 	margin := func(setting CartonsPerHour) float64 {
-		return highest - cam.Peaks(master.RevolutionAt(setting)).Acceleration.Value
+		peaks := cam.Peaks(master.RevolutionAt(setting))
+		if peaks.VelocitySteps { // a jolt has no highest acceleration
+			return math.Inf(-1)
+		}
+		return highest - peaks.Acceleration.Value
 	}
 	return Limit{
 		Name: name, Kind: AccelerationLimit, Unit: "m/s2", Margin: margin,
