@@ -179,6 +179,21 @@ func Ceiling(f *File) (setting float64, limit string, known bool) {
 	return float64(c.Setting), binding.Where + ": " + binding.Name, true
 }
 
+// Lowest is the lowest setting that the limits of a file allow which forbid slow ones, cartons/h; 0 where none does, or where they allow none.
+func Lowest(f *File) float64 {
+	if !f.Mechanics.Described || f.Line.Setting == 0 {
+		return 0
+	}
+	lowest := motion.CartonsPerHour(0)
+	limits, _ := speedLimits(f)
+	for _, l := range limits {
+		if l.Rises {
+			lowest = max(lowest, l.find(lowestSetting).Lowest)
+		}
+	}
+	return float64(lowest)
+}
+
 // BeyondCeiling are the limits that the file's setting breaks, each with its margin there: the setting is past what they allow,
 // or in a band that they forbid, or they allow none. Of a line without a setting only what a seal needs can be broken: its dwell, and
 // its glue closed in time. A file that

@@ -40,6 +40,7 @@ type settingSearch struct {
 	*sizing
 	of        *Sized
 	trials    []settingTrial
+	least     float64 // the lowest that the limits of the line allow, in whole cartons/h; 0 for any
 	most      float64
 	mostWhy   string
 	makes     *settingTrial // the lowest that makes it
@@ -53,6 +54,7 @@ func (a *sizing) needed(own *Sized) (*NeededSetting, error) {
 	if err := s.findMost(); err != nil {
 		return nil, err
 	}
+	s.least = math.Ceil(scenarios.Lowest(own.File))
 	first := s.trialOf(own, own.File)
 	s.take(first)
 	for len(s.trials) < mostTrials {
@@ -148,6 +150,9 @@ func (s *settingSearch) next() (float64, bool) {
 		return s.below()
 	}
 	low, high := s.falls, s.makes
+	if low.setting < s.least { // forbidden, and not short
+		return s.least, high.setting > s.least && !s.tried(s.least)
+	}
 	if high.setting-low.setting <= settingTolerance {
 		return 0, false
 	}
@@ -192,6 +197,7 @@ func (s *settingSearch) below() (float64, bool) {
 	if down >= t.setting {
 		down = t.setting - settingTolerance
 	}
+	down = max(down, s.least)
 	if down < 1 || s.tried(down) {
 		return 0, false
 	}
