@@ -105,7 +105,7 @@ func leastWords(l *scenarios.LimitFinding) string {
 
 // roundedUp is a lowest setting rounded up to a tenth, so that what is printed is allowed.
 func roundedUp(setting motion.CartonsPerHour) float64 {
-	return math.Ceil(10*float64(setting)-1e-6) / 10
+	return math.Ceil(float64(10*setting)-1e-6) / 10
 }
 
 // shortBy says what is missing where a limit is broken whatever the setting.

@@ -51,7 +51,7 @@ func torqueIn(nm float64, in scenarios.Units) string {
 // temperatureIn prints degrees Celsius, or Fahrenheit.
 func temperatureIn(celsius float64, in scenarios.Units) string {
 	if in == scenarios.US {
-		return layout.Fixed(celsius*1.8+32, 1) + " °F"
+		return layout.Fixed(float64(celsius*1.8)+32, 1) + " °F"
 	}
 	return layout.Fixed(celsius, 1) + " °C"
 }
