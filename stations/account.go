@@ -230,6 +230,7 @@ func (c *conveyor) use(u *beltUnit, n int) {
 
 // close accounts for the cycle, or the wait, that the end of the shift cuts short.
 func (c *conveyor) close(end time.Duration) {
+	c.settle(end)
 	if !c.cycling {
 		c.settleWait(end)
 		return

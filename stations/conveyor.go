@@ -29,6 +29,7 @@ type conveyor struct {
 	glues   bool // some station closes what another has glued
 	plain   bool // every act is fixed: a cycle may repeat the one before
 
+	sure   sureCycles
 	stood  lastStands
 	places []carton // lanes to a pitch, a ring of pitches
 	head   int      // index of the first place of the ring
@@ -100,6 +101,7 @@ func (c *conveyor) reset() {
 	for i := range c.places {
 		c.places[i] = carton{why: filling}
 	}
+	c.sure = sureCycles{}
 	c.head, c.cycling, c.disturbed, c.nextPlan = 0, false, false, 0
 	c.begun, c.allClear, c.ready, c.due, c.since = 0, 0, 0, 0, 0
 	c.state, c.why, c.limit = Paced, c.sim.setting, c.sim.setting
@@ -117,12 +119,18 @@ func (c *conveyor) start() {
 func (c *conveyor) run(p *sim.Process) {
 	for {
 		c.awaitTurn(p)
+		if c.again() {
+			c.runAgain(p)
+			continue
+		}
+		c.endSure()
 		c.index()
 		c.act()
 		c.awaitClear(p)
 		c.closeGlue(c.ready)
 		c.account(c.ready, 1)
 		c.repeat(p)
+		c.foresee()
 	}
 }
 

@@ -2,6 +2,7 @@ package stations_test
 
 import (
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -118,6 +119,30 @@ func TestRepeatsAndTraceChangeNothing(t *testing.T) {
 		s.NoRepeats, s.Trace = false, func(stations.Stretch) {}
 		sameTally(t, "traced", shift(t, s, 7, 3), want)
 		sameTally(t, "in another simulation", shift(t, newSimulation(t, line), 7, 3), want)
+	})
+}
+
+// Whoever looks at a shift on its way sees what stepping through every cycle shows.
+func TestRepeatsChangeNothingOnTheWay(t *testing.T) {
+	forAnyLine(t, func(t *rapid.T, line *stations.Line) {
+		interval := time.Duration(rapid.IntRange(40, 4000).Draw(t, "interval")) * quantum / 2
+		s := newSimulation(t, line)
+		seen := func() []int64 {
+			var seen []int64
+			err := s.Watched(7, 3, interval, func(tally *stations.Tally) bool {
+				seen = append(seen, tally.Cells()...)
+				return false
+			})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return append(seen, s.Tally.Cells()...)
+		}
+		got := seen()
+		s.NoRepeats = true
+		if !slices.Equal(got, seen()) {
+			t.Fatalf("seen every %v, the account differs", interval)
+		}
 	})
 }
 

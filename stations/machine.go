@@ -222,11 +222,13 @@ func (m *machine) slowed() float64 {
 	return float64(len(m.units)) / float64(running)
 }
 
-func (m *machine) close(end time.Duration) {
+func (m *machine) settle(now time.Duration) {
 	for _, u := range m.units {
-		u.settle(end)
+		u.settle(now)
 	}
 }
+
+func (m *machine) close(end time.Duration) { m.settle(end) }
 
 func (m *machine) cartons(visit func(carton)) {
 	for _, u := range m.units {

@@ -40,22 +40,30 @@ func (c *conveyor) repeat(p *sim.Process) {
 
 // repeats is how many cycles are sure to repeat the last one.
 func (c *conveyor) repeats() int64 {
-	if !c.plain || !c.alone || c.disturbed || c.sim.NoRepeats || c.sim.Trace != nil || c.spec.Release != WhenClear || !c.full() {
+	if !c.alone || !c.steady() {
 		return 0
 	}
 	now, period := c.sim.calendar.Now(), c.ready-c.begun
 	quiet := min(c.sim.calendar.Quiet(), c.sim.Line.Shift.nextPlanned(now))
 	n := int64((quiet - 1 - now) / period)
 	for _, u := range c.units {
-		if limit := u.spec.StandLimit; limit > 0 && period-c.spec.Index > limit {
-			return 0
-		}
-		if !u.closesInTime(period) {
-			return 0
-		}
 		n = min(n, u.undisturbed(int64(c.lanes), c.spec.Index))
 	}
 	return n
+}
+
+// steady says that the next cycle, if it begins at once, repeats the last one as far as no countdown or material runs out.
+func (c *conveyor) steady() bool {
+	if !c.plain || c.disturbed || c.sim.NoRepeats || c.sim.Trace != nil || c.spec.Release != WhenClear || !c.full() {
+		return false
+	}
+	period := c.ready - c.begun
+	for _, u := range c.units {
+		if limit := u.spec.StandLimit; limit > 0 && period-c.spec.Index > limit || !u.closesInTime(period) {
+			return false
+		}
+	}
+	return true
 }
 
 // full says that every station has just made a plain act on a full pitch, and that every pitch up to the last station holds

@@ -58,7 +58,8 @@ type section interface {
 	reason(direction int) (State, Reason)
 	// slowed is by how much longer a carton takes than when nothing of the section stands.
 	slowed() float64
-	// close brings its account up to the end of the shift.
+	// settle brings its account up to the present, as far as it is known; close up to the end of the shift.
+	settle(now time.Duration)
 	close(end time.Duration)
 	// cartons calls visit for each carton on it.
 	cartons(visit func(carton))
@@ -174,7 +175,7 @@ func (s *Simulation) Watched(seed uint64, replication int, interval time.Duratio
 	s.calendar.Start("watch", func(p *sim.Process) {
 		for {
 			p.Wait(interval)
-			s.settleUnits(s.calendar.Now())
+			s.settleSections(s.calendar.Now())
 			s.settle(s.calendar.Now())
 			if watch(s.Tally) {
 				s.calendar.End()
@@ -234,12 +235,10 @@ func (s *Simulation) run(length time.Duration) error {
 	return nil
 }
 
-// settleUnits brings the account of the units that run on their own up to the present.
-func (s *Simulation) settleUnits(now time.Duration) {
+// settleSections brings the account of the sections up to the present.
+func (s *Simulation) settleSections(now time.Duration) {
 	for _, sec := range s.sections {
-		if m, ok := sec.(*machine); ok {
-			m.close(now)
-		}
+		sec.settle(now)
 	}
 }
 

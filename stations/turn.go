@@ -82,6 +82,7 @@ func (c *conveyor) awaitNeighbour(p *sim.Process, state State) {
 
 // hold begins a wait of the whole conveyor.
 func (c *conveyor) hold(state State, why Reason) {
+	c.endSure()
 	c.state, c.why, c.since = state, why, c.sim.calendar.Now()
 	if state == Starved || state == Blocked {
 		c.sim.blame.begin(&c.wait, state)
