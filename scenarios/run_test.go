@@ -24,7 +24,7 @@ func TestWorkersDoNotMatter(t *testing.T) {
 		}
 		var first *scenarios.Forecast
 		for _, workers := range []int{1, 2, 5} {
-			out, err := scenarios.Run(context.Background(), f, scenarios.Options{Replications: 23, Seed: 9, Workers: workers})
+			out, err := scenarios.Run(context.Background(), f, scenarios.Options{Replications: 11, Seed: 9, Workers: workers})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -95,12 +95,12 @@ func share(station int, s stations.State) figure {
 	return func(f *scenarios.Forecast) float64 { return f.Stations[station].Shares[s].Mean }
 }
 
-// runs is the number of independent runs that a stochastic row is judged by: twenty in the long checks, else five.
+// runs is the number of independent runs that a stochastic row is judged by: twenty in the long checks, else four.
 func runs() int {
 	if long() {
 		return 20
 	}
-	return 5
+	return 4
 }
 
 // TestTheory checks every row that a line file can express through the file and the run command's own code. Exact rows must be

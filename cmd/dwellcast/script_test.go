@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"flag"
+	"fmt"
 	"os"
 	"os/exec"
 	"strconv"
@@ -31,6 +32,12 @@ func TestScripts(t *testing.T) {
 		Dir:           "testdata/script",
 		UpdateScripts: *update,
 		Cmds:          map[string]func(*testscript.TestScript, bool, []string){"status": status},
+		Condition: func(word string) (bool, error) {
+			if word != "long" {
+				return false, fmt.Errorf("no such condition")
+			}
+			return os.Getenv("DWELLCAST_LONG") != "", nil
+		},
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("NO_COLOR", "1")
 			return nil

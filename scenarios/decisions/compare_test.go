@@ -92,7 +92,10 @@ func TestDifferenceWithoutChance(t *testing.T) {
 // there is none: a station by another name has other luck, but no other output.
 func TestFalseAlarms(t *testing.T) {
 	base := example(t, "bench-line")
-	const studies = 300
+	studies := 100
+	if long() {
+		studies = 300
+	}
 	alarms := 0
 	for seed := range uint64(studies) {
 		answer := compared(t, base, scenarios.Options{Seed: 1000 + seed, Workers: 1}, decisions.CompareSpec{Replications: 15},
