@@ -11,14 +11,7 @@ import (
 // show puts charts behind the answer of a page, where a browser finds them; one that cannot be drawn says why.
 func show(p *layout.Page, charts []chart.Chart) {
 	s := layout.Section{}
-	for _, c := range charts {
-		drawing, err := c.Draw()
-		if err != nil {
-			s.Notes = append(s.Notes, "A picture can't be drawn: "+err.Error())
-			continue
-		}
-		s.Pictures = append(s.Pictures, layout.Picture{SVG: func(w io.Writer) error { return drawing.Write(w, chart.SVG) }})
-	}
+	s.Pictures, s.Notes = picturesOf(charts)
 	if len(s.Pictures)+len(s.Notes) == 0 {
 		return
 	}
@@ -29,6 +22,19 @@ func show(p *layout.Page, charts []chart.Chart) {
 		}
 	}
 	p.Sections = append([]layout.Section{s}, p.Sections...)
+}
+
+// picturesOf draws charts, and says of which it can't.
+func picturesOf(charts []chart.Chart) (pictures []layout.Picture, notes []string) {
+	for _, c := range charts {
+		drawing, err := c.Draw()
+		if err != nil {
+			notes = append(notes, "A picture can't be drawn: "+err.Error())
+			continue
+		}
+		pictures = append(pictures, layout.Picture{SVG: func(w io.Writer) error { return drawing.Write(w, chart.SVG) }})
+	}
+	return pictures, notes
 }
 
 // finding is the caption of a chart: its title a sentence that says what was found.

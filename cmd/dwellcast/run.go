@@ -111,7 +111,7 @@ func (p *program) root() *cobra.Command {
 	root.AddCommand(p.exampleCommand(), p.checkCommand(), p.runCommand(), p.versionCommand())
 	root.AddCommand(p.sweepCommand(), p.paceCommand(), p.marginCommand(), p.timingCommand())
 	root.AddCommand(p.compareCommand(), p.sizeCommand(), p.tornadoCommand())
-	root.AddCommand(p.acceptCommand(), p.fitCommand())
+	root.AddCommand(p.acceptCommand(), p.fitCommand(), p.reportCommand())
 	root.InitDefaultCompletionCmd("completion")
 	for _, c := range root.Commands() {
 		if c.Name() == "completion" {

@@ -24,7 +24,7 @@ var skeleton = template.Must(template.New("page").Funcs(template.FuncMap{"lines"
 // HTML writes a page as one file that asks for nothing from anywhere: its policy allows no script, no request, and no style but its
 // own, named by digest. It reads on a screen, light and dark, on a phone, aloud, and on paper.
 func (p *Page) HTML(w io.Writer) error {
-	v := htmlPage{Page: p, Sheet: template.CSS(sheet)}
+	v := htmlPage{Page: p, Sheet: template.CSS(sheet), LogoURI: template.URL(p.Logo)}
 	styles := map[string]bool{sheet: true}
 	for i := range p.Sections {
 		s := &p.Sections[i]
@@ -47,13 +47,20 @@ func (p *Page) HTML(w io.Writer) error {
 		}
 		v.Sections = append(v.Sections, section)
 	}
+	for i := range v.Sections {
+		v.Sections[i].Front = i < slices.IndexFunc(v.Sections, func(s htmlSection) bool { return s.Break })
+	}
 	v.Policy = policy(styles)
+	if p.Logo != "" {
+		v.Policy += "; img-src data:"
+	}
 	return skeleton.Execute(w, v)
 }
 
 type htmlPage struct {
 	*Page
 	Policy   string
+	LogoURI  template.URL
 	Sheet    template.CSS
 	Sections []htmlSection
 }
@@ -62,6 +69,7 @@ type htmlSection struct {
 	*Section
 	Table *Table // as readers see it
 	Drawn []htmlPicture
+	Front bool // before the first break
 }
 
 type htmlPicture struct {

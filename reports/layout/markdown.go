@@ -42,6 +42,9 @@ func (s *Section) markdown(out *bytes.Buffer) error {
 	if len(s.Plain) > 0 {
 		out.WriteString("\n```text\n" + strings.ReplaceAll(Printable(strings.Join(s.Plain, "\n")), "```", "'''") + "\n```\n")
 	}
+	if s.Verbatim != "" {
+		out.WriteString("\n```text\n" + strings.ReplaceAll(Printable(s.Verbatim), "```", "'''") + "\n```\n")
+	}
 	for _, note := range s.Notes {
 		out.WriteString("\n" + escapeText(note) + "\n")
 	}

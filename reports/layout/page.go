@@ -6,7 +6,9 @@ import "io"
 
 // Page is a report for a reader.
 type Page struct {
-	Title    string
+	Title string
+	// Logo is a picture as a data URI, for HTML; empty for none.
+	Logo     string
 	Sections []Section
 }
 
@@ -24,6 +26,10 @@ type Section struct {
 	// Pictures are for HTML.
 	Pictures []Picture
 	Notes    []string
+	// Verbatim is a text shown as it is, in documents.
+	Verbatim string
+	// Break begins a new sheet of paper. What stands before the first one is the front of a document, whose pictures are small in print.
+	Break bool
 	// Answer marks the section that is read first.
 	Answer bool
 	// Limits marks the section that says what limits, in its first sentence.
@@ -41,7 +47,7 @@ type Picture struct {
 
 // Add appends a section, unless it says nothing. One of which readers would see a heading alone is data.
 func (p *Page) Add(s Section) {
-	if len(s.Text) == 0 && len(s.Plain) == 0 && len(s.Notes) == 0 && len(s.Pictures) == 0 && s.Table.empty() {
+	if len(s.Text) == 0 && len(s.Plain) == 0 && len(s.Notes) == 0 && len(s.Pictures) == 0 && s.Verbatim == "" && s.Table.empty() {
 		if s.Table == nil || len(s.Table.Spared) == 0 {
 			return
 		}
@@ -65,4 +71,9 @@ func Facts(key, name string, facts ...Fact) Section {
 		t.Rows[0] = append(t.Rows[0], f.Cell)
 	}
 	return Section{Key: key, Data: true, Table: t}
+}
+
+// empty says that there is nothing of a section to see on a screen but its heading.
+func (s *Section) empty() bool {
+	return len(s.Text) == 0 && len(s.Plain) == 0 && len(s.Notes) == 0 && s.Table.empty()
 }

@@ -15,7 +15,7 @@ func (p *Page) Terminal(w io.Writer, style Style) error {
 		out.strong(line)
 	}
 	for _, s := range p.Sections {
-		if s.Data {
+		if s.Data || s.empty() {
 			continue
 		}
 		out.line("")
