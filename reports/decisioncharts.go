@@ -36,7 +36,10 @@ func ComparisonChart(c *decisions.Comparison, o Origin) chart.Chart {
 }
 
 // PaceChart draws output over the setting.
-func PaceChart(a *decisions.Pace, o Origin) chart.Chart {
+func PaceChart(a *decisions.Pace, o Origin) chart.Chart { return paceLine(a, o) }
+
+// paceLine is the chart, whose height may be chosen.
+func paceLine(a *decisions.Pace, o Origin) chart.Line {
 	s := chart.Series{Name: "good output"}
 	chosen := recommended(&a.Choice)
 	for i := range a.Rows {
@@ -112,8 +115,13 @@ const mostWorths = 12
 
 // WorthChart draws what fixing each cause of loss would bring.
 func WorthChart(x *decisions.Explanation, f *scenarios.Forecast) chart.Chart {
+	return worthChart(x, f, mostWorths)
+}
+
+// worthChart draws so many causes, the first of the explanation.
+func worthChart(x *decisions.Explanation, f *scenarios.Forecast, most int) chart.Chart {
 	out := chart.Ranges{X: chart.Axis{Title: "what fixing it brings", Unit: "good cartons a shift"}, References: []chart.Reference{{Label: "nothing", Vertical: true}}}
-	for _, w := range x.Worths[:min(mostWorths, len(x.Worths))] {
+	for _, w := range x.Worths[:min(most, len(x.Worths))] {
 		words := layout.None
 		if shows(w.Brings) {
 			words = layout.Mean(w.Brings)

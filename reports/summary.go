@@ -46,15 +46,16 @@ func summaryPage(s *Summary, o Origin, style Style) *layout.Page {
 	}
 	p.Add(layout.Section{Notes: byline(s)})
 	p.Add(summaryAnswer(s, n))
-	p.Add(drawn(layout.Section{Heading: "The line", Notes: []string{crewOf(s.Budget.Line)}}, ranPlan(s.Budget.Line, s.Forecast)))
-	p.Add(outputSummary(s, n))
+	p.Add(drawn(layout.Section{Heading: "The line"}, ranPlan(s.Budget.Line, s.Forecast)))
+	p.Add(outputSummary(s))
 	p.Add(limitSummary(s, n))
 	p.Add(paceSummary(s))
 	p.Add(caseSummary(s))
 	p.Add(s.basisSection())
 	p.Add(layout.Section{Heading: "Cautions, and how to repeat this", Notes: slices.Concat(n.rest(), []string{"Repeat it: " + o.Line, ranAs(s.Forecast), caution})})
-	for i, part := range appendix(s, o, style) {
-		part.Break = i == 0
+	list := appendix(s, o, style)
+	list[slices.IndexFunc(list, func(part layout.Section) bool { return !part.Data })].Break = true
+	for _, part := range list {
 		p.Add(part)
 	}
 	return p
@@ -96,7 +97,7 @@ func summaryAnswer(s *Summary, n *notes) layout.Section {
 	return answer
 }
 
-func outputSummary(s *Summary, n *notes) layout.Section {
+func outputSummary(s *Summary) layout.Section {
 	section := layout.Section{Heading: "Output against the target"}
 	if spreadOf(s.Forecast) == "" {
 		section.Text = []string{"Single shifts do not differ"}
@@ -110,15 +111,26 @@ func limitSummary(s *Summary, n *notes) layout.Section {
 	section := layout.Section{Heading: "What limits it, and what fixing brings", Limits: true, Text: []string{limitSentence(holdersOf(s.Forecast), s.Forecast.ByCycles) + n.mark("bottleneck")}}
 	section.Text = append(section.Text, fasterWords(s.Explains))
 	section.Notes = n.take()
-	return drawn(section, explainedCharts(s.Forecast, s.Explains)...)
+	if len(s.Explains.Worths) == 0 {
+		return section
+	}
+	return drawn(section, worthChart(s.Explains, s.Forecast, frontWorths))
 }
+
+// So that all fits two sheets of paper: the causes that the front shows, and the height of its curve in points.
+const (
+	frontWorths = 6
+	frontHeight = 160
+)
 
 // paceSummary says why this setting, and why not faster.
 func paceSummary(s *Summary) layout.Section {
 	if s.Pace == nil {
 		return layout.Section{}
 	}
-	return drawn(layout.Section{Heading: "The setting, and why not faster", Text: whyNotFaster(s.Pace)}, PaceChart(s.Pace, Origin{Version: s.Forecast.Version}))
+	line := paceLine(s.Pace, Origin{Version: s.Forecast.Version})
+	line.Height = frontHeight
+	return drawn(layout.Section{Heading: "The setting, and why not faster", Text: whyNotFaster(s.Pace)}, line)
 }
 
 // caseSummary says what the cases of a study would change.

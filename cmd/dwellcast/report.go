@@ -32,7 +32,7 @@ func (p *program) reportCommand() *cobra.Command {
 			"on two printed pages, with the tables, the timing chart and the file itself behind them, in one HTML file that asks for nothing " +
 			"from anywhere.",
 		example: "  dwellcast report line.yaml -o report.html\n  dwellcast report study.yaml -o report.html --author \"Line engineering\" --date 2026-11-27",
-		shifts:  "50", flags: flags.add,
+		shifts:  "30", flags: flags.add,
 		ask: func(path string, common *studyFlags, o scenarios.Options) (*question[*reports.Summary], error) {
 			return p.askReport(path, common, o, &flags)
 		},
@@ -64,7 +64,7 @@ func (p *program) askReport(path string, common *studyFlags, o scenarios.Options
 		return nil, err
 	}
 	if o.Replications == 0 {
-		o.Replications = 50
+		o.Replications = 30
 	}
 	out := &reports.Summary{Title: f.title, Author: f.author, Date: f.date, Logo: logo}
 	if out.Text, err = document.Render(study.Line.Document); err != nil {

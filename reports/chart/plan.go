@@ -41,7 +41,7 @@ type PlanFeed struct {
 
 // Sizes of a plan in points.
 const (
-	planBox    = 104.0 // width of a station
+	planBox    = 86.0  // width of a station
 	planHeight = 34.0  // of a station
 	planPitch  = 13.0  // a pitch of a conveyor
 	planLeast  = 58.0  // the shortest way drawn, so that its words find room

@@ -9,7 +9,7 @@ import (
 func (d *Drawing) styles() string {
 	var b strings.Builder
 	b.WriteString(".dwc{max-width:100%;height:auto;color-scheme:light dark}\n")
-	b.WriteString(`.dwc text{font-family:system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,"Liberation Sans",sans-serif}` + "\n")
+	b.WriteString(`.dwc text{font-family:Arial,Helvetica,"Liberation Sans",Arimo,sans-serif}` + "\n")
 	fmt.Fprintf(&b, ".dwc path,.dwc circle{stroke-linejoin:round}.dwc .faint{fill-opacity:%g}\n", faintness)
 	fills, lines := d.inks()
 	rules := func(tone func(tones) uint32) {

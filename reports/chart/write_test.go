@@ -80,7 +80,7 @@ func TestSVG(t *testing.T) {
 		if desc == "" || len(texts) == 0 {
 			t.Errorf("%s: description %q and %d texts", name, desc, len(texts))
 		}
-		for _, rule := range []string{"prefers-color-scheme:dark", "@media print", "system-ui", "sans-serif"} {
+		for _, rule := range []string{"prefers-color-scheme:dark", "@media print", "font-family:Arial", "sans-serif"} {
 			if !bytes.Contains(data, []byte(rule)) {
 				t.Errorf("%s has no %s", name, rule)
 			}
