@@ -12,7 +12,7 @@ type rate struct {
 	// seen is by section that looks at it: with as much of its stops and reloads as the buffers between the two bridge, so that they cost
 	// its neighbour nothing but speed. It is for each carton that comes onto the line: what is lost before, the section need not handle.
 	seen []float64
-	// passes is what the buffer before it takes: its transit shared out over its places.
+	// passes is what the buffer before it takes: its transit, and the index that a place is kept for, shared out over its places.
 	passes float64
 }
 
@@ -44,7 +44,7 @@ func (l *Line) ratesOf(groups []Group) []rate {
 			r.seen[from] = cycle / perCycle * reach
 		}
 		if b := l.Stations[g.First].Feed.Buffer; b != nil && b.Capacity > 0 {
-			r.passes = float64(b.Transit) / float64(b.Capacity) * reach
+			r.passes = float64(l.keptFor(groups[k-1])+b.Transit) / float64(b.Capacity) * reach
 		}
 		r.acts, r.paced = r.acts/perCycle, r.paced/perCycle
 		for i := g.First; i <= g.Last; i++ {
@@ -53,6 +53,14 @@ func (l *Line) ratesOf(groups []Group) []rate {
 		rates[k] = r
 	}
 	return rates
+}
+
+// keptFor is how long a place behind a section is kept before the carton begins its way to it: an index, where a conveyor brings it.
+func (l *Line) keptFor(g Group) time.Duration {
+	if g.Conveyor < 0 {
+		return 0
+	}
+	return l.Conveyors[g.Conveyor].Index
 }
 
 // bridged is how many cartons the buffers between two sections hold.
