@@ -22,9 +22,7 @@ func answerSection(f *scenarios.Forecast, n *notes) layout.Section {
 	s.Text = append(s.Text, fmt.Sprintf("%s %s%s%s%s", layout.Mean(f.GoodPerShift.Interval), shift,
 		bounds(f.GoodPerShift.Interval, "", ""), spreadOf(f), n.mark("good_per_shift")))
 	if f.Target != nil {
-		chance := layout.InPercent(f.Target.Chance)
-		s.Text = append(s.Text, fmt.Sprintf("Target of %s a shift: made in %s %% of shifts%s%s",
-			layout.Exactly(f.Target.PerShift), layout.Fixed(chance.Mean, min(layout.Decimals(chance.HalfWidth()), 1)), bounds(chance, "", " %"), n.mark("target")))
+		s.Text = append(s.Text, fmt.Sprintf("Target of %s a shift: made in %s%s", layout.Exactly(f.Target.PerShift), oddsOf(f.Target.Chance), n.mark("target")))
 	}
 	if f.Steady != nil {
 		s.Text = append(s.Text, steadyWords(f.Steady)+n.mark("steady"))

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -19,21 +20,24 @@ type fall struct {
 // mostFalls is how many losses are shown one by one; the rest are summed.
 const mostFalls = 7
 
-// fallsOf are the largest losses in the order of the loss sheet, and the sum of the others, in whole cartons that add up.
-func fallsOf(f *scenarios.Forecast) []fall {
-	losses := slices.Clone(f.Losses)
-	slices.SortStableFunc(losses, bySize)
-	large := losses[:min(mostFalls, len(losses))]
-	slices.SortStableFunc(large, inSheetOrder)
+// falls are the largest losses of a sheet in its order, each as the sheet has it, and the sum of the others.
+func (s sheet) falls() []fall {
+	order := make([]int, len(s.losses))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.shown[b], s.shown[a]) })
+	large := order[:min(mostFalls, len(order))]
+	slices.Sort(large)
 	var falls []fall
-	rest := math.Round(f.IdealPerShift) - math.Round(f.GoodPerShift.Mean)
-	for _, loss := range large {
-		if cartons := math.Round(loss.Cartons.Mean); cartons > 0 {
-			falls = append(falls, fall{loss.Where + " " + loss.Cause, cartons})
-			rest -= cartons
+	rest := s.ideal - s.good
+	for _, i := range large {
+		if s.shown[i] > 0 {
+			falls = append(falls, fall{s.losses[i].Where + " " + s.losses[i].Cause, s.shown[i]})
+			rest -= s.shown[i]
 		}
 	}
-	if rest != 0 {
+	if rest = rounded(rest, s.digits); rest != 0 {
 		falls = append(falls, fall{"all others", rest})
 	}
 	return falls
@@ -41,11 +45,11 @@ func fallsOf(f *scenarios.Forecast) []fall {
 
 // fallSection draws in plain characters how ideal output comes down to good, and how single shifts spread.
 func fallSection(f *scenarios.Forecast, style Style) layout.Section {
-	ideal, good := math.Round(f.IdealPerShift), math.Round(f.GoodPerShift.Mean)
+	sheet := sheetOf(f)
+	ideal, good, falls := sheet.ideal, sheet.good, sheet.falls()
 	if ideal-good < 1 {
 		return layout.Section{}
 	}
-	falls := fallsOf(f)
 	names := len("all others")
 	for _, step := range falls {
 		names = max(names, len([]rune(step.name)))
@@ -55,7 +59,7 @@ func fallSection(f *scenarios.Forecast, style Style) layout.Section {
 	from := math.Max(good-(ideal-good)/8, 0)
 	bar := scaleBar{from, ideal, width - names - 11}
 	line := func(name string, figure, low, high float64, mark string) string {
-		return fmt.Sprintf("%s %8s |%s|", padded(name, names), layout.Fixed(figure, 0), bar.span(low, high, mark))
+		return fmt.Sprintf("%s %8s |%s|", padded(name, names), layout.Fixed(figure, sheet.digits), bar.span(low, high, mark))
 	}
 	lines := []string{line("ideal", ideal, from, ideal, "#")}
 	at := ideal

@@ -15,11 +15,11 @@ func ForecastChart(f *scenarios.Forecast) chart.Chart {
 	good := f.GoodPerShift
 	title := fmt.Sprintf("%s of %s cartons are good, %s %%", layout.Mean(good.Interval), layout.Exactly(f.IdealPerShift), layout.Fixed(100*good.Mean/f.IdealPerShift, 1))
 	if worst := largestLosses(f, 1); worst != "" {
-		title += "; beside what is planned, most is lost to " + worst
+		title += "; apart from what is planned, most is lost to " + worst
 	}
-	w := chart.Waterfall{Caption: finding(title, f.Title, ranAs(f)), Unit: "cartons a shift", From: idealWords(f), To: "good",
-		Ideal: math.Round(f.IdealPerShift), Good: math.Round(good.Mean)}
-	for _, step := range fallsOf(f) {
+	sheet := sheetOf(f)
+	w := chart.Waterfall{Caption: finding(title, f.Title, ranAs(f)), Unit: "cartons a shift", From: idealWords(f), To: "good", Ideal: sheet.ideal, Good: sheet.good}
+	for _, step := range sheet.falls() {
 		w.Losses = append(w.Losses, chart.Loss{Name: step.name, Value: step.cartons})
 	}
 	return w
@@ -46,7 +46,7 @@ func spreadChart(f *scenarios.Forecast) chart.Chart {
 		{Name: "their mean, " + layout.Confidence(f.Confidence) + " interval", At: g.Mean, Low: g.Low, High: g.High, Words: layout.Mean(g.Interval), Strong: true},
 	}}
 	if f.Target != nil {
-		title += fmt.Sprintf("; the target of %s is made in %s", layout.Exactly(f.Target.PerShift), chanceWords(f.Target.Chance))
+		title += fmt.Sprintf("; the target of %s is made in %s", layout.Exactly(f.Target.PerShift), oddsOf(f.Target.Chance))
 		c.References = []chart.Reference{{Label: "target " + layout.Exactly(f.Target.PerShift), At: f.Target.PerShift, Vertical: true}}
 	}
 	c.Caption = finding(title, f.Title, ranAs(f))

@@ -15,6 +15,8 @@ import (
 type holder struct {
 	name  string
 	share interval
+	// station is its place in the line; -1 for what is none.
+	station int
 }
 
 // limitSection says what limits the line: who holds the bottleneck, and the largest losses.
@@ -62,9 +64,9 @@ func sharesOf(f *scenarios.Forecast) string {
 }
 
 func holdersOf(f *scenarios.Forecast) []holder {
-	holders := []holder{{"the setting", f.SettingShare}, {"the master", f.MasterShare}}
-	for _, st := range f.Stations {
-		holders = append(holders, holder{st.Name, st.BottleneckShare})
+	holders := []holder{{"the setting", f.SettingShare, -1}, {"the master", f.MasterShare, -1}}
+	for i, st := range f.Stations {
+		holders = append(holders, holder{st.Name, st.BottleneckShare, i})
 	}
 	slices.SortStableFunc(holders, func(a, b holder) int { return cmp.Compare(b.share.Mean, a.share.Mean) })
 	return holders

@@ -11,19 +11,31 @@ import (
 	"dwellcast/scenarios/quantity"
 )
 
-// lossSection is the sheet that leads from ideal to good output. Its printed figures add up: what rounding leaves over goes
-// to the rows that it has wronged most.
+// sheet is what leads from ideal to good output, in printed figures that add up: what rounding leaves over goes to the rows that it has
+// wronged most.
+type sheet struct {
+	ideal, good float64
+	digits      int
+	losses      []scenarios.Loss // in the order of the sheet
+	shown       []float64        // what is printed of each
+}
+
+func sheetOf(f *scenarios.Forecast) sheet {
+	s := sheet{digits: sheetDecimals(f.GoodPerShift.Interval), losses: slices.Clone(f.Losses)}
+	s.ideal, s.good = rounded(f.IdealPerShift, s.digits), rounded(f.GoodPerShift.Mean, s.digits)
+	slices.SortStableFunc(s.losses, inSheetOrder)
+	s.shown = apportion(s.losses, s.ideal-s.good, s.digits)
+	return s
+}
+
+// lossSection is the sheet as a table.
 func lossSection(f *scenarios.Forecast, n *notes) layout.Section {
 	s := layout.Section{Key: "loss", Heading: "Loss sheet, cartons a shift" + n.mark("losses")}
 	if f.IdealPerShift == 0 {
 		return layout.Section{}
 	}
-	digits := sheetDecimals(f.GoodPerShift.Interval)
-	ideal := rounded(f.IdealPerShift, digits)
-	good := rounded(f.GoodPerShift.Mean, digits)
-	losses := slices.Clone(f.Losses)
-	slices.SortStableFunc(losses, inSheetOrder)
-	shown := apportion(losses, ideal-good, digits)
+	sheet := sheetOf(f)
+	ideal, good, digits, losses, shown := sheet.ideal, sheet.good, sheet.digits, sheet.losses, sheet.shown
 
 	t := &layout.Table{Columns: []layout.Column{layout.Words("where"), layout.Words("cause"), layout.Aside("cartons"), layout.Aside("±"), layout.Aside("% of ideal"),
 		layout.Aside("leaves"), layout.Hidden("lost", "cartons")}}

@@ -66,7 +66,7 @@ func inAnswer(m *decisions.Margins) int {
 func todayMakes(m *decisions.Margins) string {
 	words := fmt.Sprintf("Today: %s good cartons a shift%s", layout.Mean(m.Today), bounds(m.Today, "", ""))
 	if m.Target > 0 {
-		words += fmt.Sprintf(", the target made in %s of shifts%s", chanceWords(m.Made), bounds(layout.InPercent(m.Made), "", " %"))
+		words += fmt.Sprintf(", the target made in %s", oddsOf(m.Made))
 	}
 	return words
 }

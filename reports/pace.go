@@ -89,6 +89,11 @@ func chanceWords(iv interval) string {
 	return layout.Fixed(chance.Mean, min(layout.Decimals(chance.HalfWidth()), 1)) + " %"
 }
 
+// oddsOf is a chance of shifts with its interval.
+func oddsOf(chance interval) string {
+	return chanceWords(chance) + " of shifts" + bounds(layout.InPercent(chance), "", " %")
+}
+
 // whyNotFaster says what limits above the recommended setting, and what the next five percent would do.
 func whyNotFaster(a *decisions.Pace) []string {
 	next := a.Next

@@ -32,7 +32,7 @@ func ranPlan(line *stations.Line, f *scenarios.Forecast) chart.Plan {
 	p := planOf(line, limitSentence(holders, f.ByCycles))
 	for i := range f.Stations {
 		st, drawn := &f.Stations[i], &p.Stations[i]
-		drawn.Limits = st.Name == holders[0].name && holders[0].share == st.BottleneckShare
+		drawn.Limits = holders[0].station == i && holders[0].share.Mean > 0
 		for _, state := range []stations.State{stations.Starved, stations.Blocked} {
 			if share := st.Shares[state].Mean; share >= 0.0005 {
 				drawn.Words = append(drawn.Words, state.String()+" "+layout.Fixed(100*share, 1)+" %")

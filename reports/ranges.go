@@ -19,7 +19,11 @@ func overturnedBy(r *decisions.Ranges) []string {
 			names = append(names, name)
 		}
 	}
-	return []string{fmt.Sprintf("Overturned at an end of the range of %s, each alone (%d of the %d inputs with a range)", someOf(names, 4), len(names), r.Inputs)}
+	alone := ""
+	if len(names) > 1 {
+		alone = ", each alone"
+	}
+	return []string{fmt.Sprintf("Overturned at an end of the range of %s%s (%d of the %d inputs with a range)", someOf(names, 4), alone, len(names), r.Inputs)}
 }
 
 // rangeSection is what would overturn an answer, and to what.

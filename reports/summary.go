@@ -39,7 +39,7 @@ func Report(w io.Writer, s *Summary, origin Origin, format Format, style Style) 
 }
 
 func summaryPage(s *Summary, o Origin, style Style) *layout.Page {
-	n := notesOf(s.Forecast.Warnings)
+	n := notesOf(s.warnings())
 	p := &layout.Page{Title: s.Title, Logo: s.Logo}
 	if p.Title == "" {
 		p.Title = titleOf(s.Forecast.Title)
@@ -59,6 +59,17 @@ func summaryPage(s *Summary, o Origin, style Style) *layout.Page {
 		p.Add(part)
 	}
 	return p
+}
+
+// warnings are those of the forecast, and what is odd about the line beside them.
+func (s *Summary) warnings() []scenarios.Warning {
+	list := slices.Clone(s.Forecast.Warnings)
+	for _, w := range s.Budget.Warnings {
+		if !slices.Contains(list, w) {
+			list = append(list, w)
+		}
+	}
+	return list
 }
 
 // byline is who wrote a report, and when; nothing where it was not said.
@@ -149,13 +160,17 @@ func (s *Summary) basisSection() layout.Section {
 	}
 	overturns := map[string]bool{}
 	for _, o := range s.Pace.Overturns {
-		overturns[shortName(o.Input)] = true
+		overturns[o.Path] = true
 	}
 	section.Table.Columns = append(section.Table.Columns, layout.Told("moves the setting", "moves"))
+	listed := Basis(s.Budget.Assumptions).sorted()
 	for i, row := range section.Table.Rows {
 		word := "not found to"
-		if overturns[row[0].Text()] {
+		switch a := listed[i]; {
+		case overturns[a.Path]:
 			word = "yes"
+		case a.Low == "" && a.High == "":
+			word = "no range given"
 		}
 		section.Table.Rows[i] = append(row, layout.Word(word))
 	}

@@ -106,6 +106,15 @@ type PartBudget struct {
 	Turns time.Duration
 }
 
+// Check is the time budget of a file's line with all that is to be said beside it: what the file rests on, what is odd about it, and where
+// its ceiling lies.
+func Check(f *File) *Budget {
+	b := BudgetOf(f.Line)
+	b.Assumptions = f.Assumptions
+	b.Warnings = slices.Concat(f.Warnings, b.Warnings, CeilingWarnings(f))
+	return b
+}
+
 // BudgetOf computes the time budget of a line that Open has checked.
 func BudgetOf(line *stations.Line) *Budget {
 	b := &Budget{Line: line, Pace: line.Pace()}

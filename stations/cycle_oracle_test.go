@@ -160,21 +160,28 @@ func attend(calls []*jamming) {
 	}
 }
 
+// followsRecursion holds cycles and good cartons of a line, with repeats and without, against the recursion, and returns a simulation without
+// repeats and the instants at which cycles begin.
+func followsRecursion(t *rapid.T, line *stations.Line) (*stations.Simulation, []time.Duration) {
+	begins, good := cycles(line)
+	s := newSimulation(t, line)
+	for range 2 { // with repeats and without
+		tally := shift(t, s, 1, 0)
+		if got, want := tally.Flow[stations.Slots], int64(len(begins)); got != want {
+			t.Errorf("%d cycles simulated, %d computed", got, want)
+		}
+		if got := tally.Flow[stations.Good]; got != good {
+			t.Errorf("%d good cartons simulated, %d computed", got, good)
+		}
+		s.NoRepeats = true
+	}
+	return s, begins
+}
+
 func TestConveyorFollowsTheRecursion(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		line := jammedLine(t)
-		begins, good := cycles(line)
-		s := newSimulation(t, line)
-		for range 2 { // with repeats and without
-			tally := shift(t, s, 1, 0)
-			if got, want := tally.Flow[stations.Slots], int64(len(begins)); got != want {
-				t.Errorf("%d cycles simulated, %d computed", got, want)
-			}
-			if got := tally.Flow[stations.Good]; got != good {
-				t.Errorf("%d good cartons simulated, %d computed", got, good)
-			}
-			s.NoRepeats = true
-		}
+		s, begins := followsRecursion(t, line)
 		works := map[time.Duration]bool{}
 		first := unitOf{line.Stations[0].Name, 0}
 		for _, x := range traced(t, s, 1, 0)[first] {

@@ -103,17 +103,6 @@ func TestGlueIsTimedWhereCyclesRepeat(t *testing.T) {
 		last := &line.Stations[len(line.Stations)-1]
 		last.Glue = &stations.Glue{Open: time.Duration(pitches)*cycle + g.span("spare", 0, 40), Closes: 0}
 		t.Log(describe(line))
-		begins, good := cycles(line)
-		s := newSimulation(t, line)
-		for range 2 { // with repeats and without
-			tally := shift(t, s, 1, 0)
-			if got, want := tally.Flow[stations.Slots], int64(len(begins)); got != want {
-				t.Errorf("%d cycles simulated, %d computed", got, want)
-			}
-			if got := tally.Flow[stations.Good]; got != good {
-				t.Errorf("%d good cartons simulated, %d computed", got, good)
-			}
-			s.NoRepeats = true
-		}
+		followsRecursion(t, line)
 	})
 }

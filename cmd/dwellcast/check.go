@@ -33,9 +33,7 @@ func (p *program) checkCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			budget := scenarios.BudgetOf(file.Line)
-			budget.Assumptions = file.Assumptions
-			budget.Warnings = append(append(file.Warnings, budget.Warnings...), scenarios.CeilingWarnings(file)...)
+			budget := scenarios.Check(file)
 			if err := picture.draw(func() drawer { return reports.PlanChart(budget) }); err != nil {
 				return err
 			}

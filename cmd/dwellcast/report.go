@@ -88,9 +88,7 @@ func summarise(ctx context.Context, lab *scenarios.Lab, study *scenarios.Study, 
 		return err
 	}
 	out.Forecast.Version = scenarios.Version
-	out.Budget = scenarios.BudgetOf(file.Line)
-	out.Budget.Assumptions = file.Assumptions
-	out.Budget.Warnings = file.Warnings
+	out.Budget = scenarios.Check(file)
 	if timing, err := scenarios.TimingOf(file); err == nil {
 		out.Timing = timing
 	} else if !errors.Is(err, scenarios.ErrNoSetting) {
