@@ -34,7 +34,7 @@ func gluedFile(t *rapid.T) *scenarios.File {
 	text += fmt.Sprintf("- {name: former, kind: erect, bottom_seal: %d ms, turns: %d}\n", n("bottom seal", 100, 3000), n("turns", 0, 4))
 	text += fmt.Sprintf("- {name: gun, kind: machine, after: {pitches: %d}, cycle: %d ms}\n", n("to the gun", 1, 3), n("lay", 100, 3000))
 	text += fmt.Sprintf("- {name: closer, kind: seal, after: {pitches: %d}, lag: %d ms, close: %d ms, dwell: %d ms, open: %d ms, glue: {open: %d ms, set: 0.1 s, applied: {at: %s, then: %s}}}\n",
-		n("to the closer", 1, 4), n("lag", 0, 90), n("close", 50, 900), n("dwell", 100, 2000), n("open", 50, 900), n("open time", 100, 60000),
+		n("to the closer", 1, 4), n("lag", 0, 90), n("close", 50, 900), n("dwell", 100, 2000), n("open", 50, 900), n("open time", 100, 4000)*n("as long as", 1, 40),
 		rapid.SampledFrom([]string{"former", "gun", "closer"}).Draw(t, "at"), rapid.SampledFrom([]string{"reject", "scrap"}).Draw(t, "then"))
 	t.Log(text)
 	return readLine(t, text)
